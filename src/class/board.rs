@@ -1,6 +1,6 @@
 //! What the instructor's board shows.
 
-use detent_class_protocol::{AttemptId, ClassKind, JoinCode, Standing, Verdict};
+use detent_class_protocol::{AttemptId, ClassKind, DrillStatus, JoinCode, Standing, Verdict};
 use serde::Serialize;
 
 /// Longest message to learners, characters.
@@ -21,6 +21,8 @@ pub struct BoardView {
     pub address: String,
     /// Jobs that each learner has.
     pub jobs: Vec<String>,
+    /// Drills that each learner has, by the fixed names of their skills.
+    pub drills: Vec<String>,
     /// Every seat, in the order of its number.
     pub seats: Vec<SeatView>,
     /// A job of which no variant could be drawn: everybody has it as it is written.
@@ -55,7 +57,9 @@ pub struct AttemptView {
     pub attempt: AttemptId,
     /// At which job.
     pub job: String,
-    /// Deeds that came in.
+    /// How far it has come, where it is a round of a drill.
+    pub drill: Option<DrillStatus>,
+    /// Deeds, or answers, that came in.
     pub deeds: u32,
     /// How far the clock of the job had come, s.
     pub machine_s: u32,

@@ -2,14 +2,13 @@
 
 use super::moment::Moment;
 use detent_class_protocol::{ClassId, ClassJob, ClassKind, Digest, Standing};
+pub use detent_training::practice::MOST_SEATS;
+use detent_training::practice::PlannedDrill;
 use serde::{Deserialize, Serialize};
 use std::time::Duration;
 
 /// The name of a sealed job, before its number.
 const SEALED_JOB: &str = "job-";
-
-/// Most seats of a class.
-pub const MOST_SEATS: u32 = 2_000;
 
 /// What a class is, as it was made.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -24,6 +23,9 @@ pub struct ClassDefinition {
     /// Whose machines the learners work at.
     #[serde(default)]
     pub machines: JobMachines,
+    /// Drills that are to be done besides, no two of one skill.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub drills: Vec<PlannedDrill>,
     /// Each learner's machines are drawn from this. It stays here.
     pub seed: u64,
     /// Most seats.
@@ -169,6 +171,7 @@ mod tests {
             kind: ClassKind::Practice,
             jobs: vec!["one".to_owned(), "two".to_owned()],
             machines: JobMachines::Named,
+            drills: Vec::new(),
             seed: 7,
             seats: 24,
             only_listed: false,

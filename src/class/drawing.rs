@@ -164,6 +164,7 @@ mod tests {
             kind: ClassKind::Examination,
             jobs: jobs.iter().map(|job| (*job).to_owned()).collect(),
             machines,
+            drills: Vec::new(),
             seed: 7,
             seats: 24,
             only_listed: false,

@@ -3,6 +3,7 @@
 pub mod board;
 pub mod definition;
 pub mod drawing;
+mod drills;
 pub mod moment;
 pub mod name;
 mod name_list;

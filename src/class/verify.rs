@@ -5,7 +5,9 @@ use super::drawing::DrawnJob;
 use detent_class_protocol::{Digest, UnverifiedReason, Verdict};
 use detent_content::{ContentLibrary, ScenarioSource, replay_attempt_in_slices};
 use detent_gradebook::AttemptResult;
-use detent_training::record::{Attempt, Damage, Header, RecordError, read_attempt, sha256_hex};
+use detent_training::record::{
+    Attempt, Damage, Header, RecordError, is_drill_round, read_attempt, sha256_hex,
+};
 use std::future::Future;
 use std::path::Path;
 use std::pin::pin;
@@ -62,7 +64,7 @@ impl Verifier<'_> {
     /// The same; all that a sound attempt has shown.
     ///
     /// # Errors
-    /// What is said of an attempt that is not verified.
+    /// What is said of an attempt that is not verified, and of any round of a drill.
     pub fn verify_in_full(
         &self,
         submitted: &Submitted<'_>,
@@ -73,6 +75,9 @@ impl Verifier<'_> {
         }
         if submitted.content != self.content {
             return Err(Verdict::Unverified(UnverifiedReason::OtherContent));
+        }
+        if is_drill_round(submitted.text) {
+            return Err(self.verify_round(submitted, go_on));
         }
         let attempt = match read_attempt("handed-in.attempt", submitted.text.as_bytes()) {
             Ok(attempt) => attempt,

@@ -1,12 +1,14 @@
 //! An attempt while it is being made, done again as it comes in: what the instructor's board tells of it.
 
 use super::drawing::DrawnJob;
+use super::drills::RoundWatch;
 use super::verify::{Verifier, job_of};
 use detent_content::ScenarioSource;
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Bench, MilestoneKind};
 use detent_training::lesson::{Dimension, Loss, judge, set_up};
-use detent_training::record::{Attempt, read_attempt};
+use detent_training::practice::Skill;
+use detent_training::record::{Attempt, is_drill_round, read_attempt};
 
 /// So many failed tries at one thing make whoever tries stuck.
 const FAILED_TRIES: usize = 3;
@@ -15,12 +17,27 @@ const NOTHING_NEW: Span = Span::from_s(15 * 60);
 /// What happened within this is just now, in the time of the job.
 const JUST_NOW: Span = Span::from_s(60);
 
+/// What is told of a round of a drill.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct WatchedDrill {
+    /// The skill.
+    pub skill: Skill,
+    /// Questions that the round has.
+    pub questions: usize,
+    /// Answers so far.
+    pub done: usize,
+    /// Right ones among them; none where they cannot be marked.
+    pub right: Option<usize>,
+}
+
 /// What is told of an attempt.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Watched {
     /// The job that it says it is at.
     pub job: Option<String>,
-    /// Deeds.
+    /// How far it has come, where it is a round of a drill.
+    pub drill: Option<WatchedDrill>,
+    /// Deeds, or answers.
     pub deeds: u32,
     /// How far the clock of the job had come, s.
     pub machine_s: u32,
@@ -37,6 +54,8 @@ pub struct Watched {
 pub struct Watch {
     /// The machine as far as it was done again, with the deeds that were.
     bench: Option<(Box<Bench>, ScenarioSource, usize)>,
+    /// The round as far as it was marked, where it is one.
+    round: Option<RoundWatch>,
     /// It cannot be done again here; only what stands in its lines is told.
     is_blind: bool,
     watched: Watched,
@@ -51,6 +70,14 @@ impl Watch {
     /// Does again what is new in `text`, all of the attempt so far. `drawn`: the seat's own scenarios, where the class's are
     /// sealed.
     pub fn follow(&mut self, verifier: &Verifier<'_>, drawn: &[DrawnJob], text: &str) {
+        if is_drill_round(text) {
+            if let Some((round, drill)) = RoundWatch::follow(self.round.take(), verifier, text) {
+                self.round = Some(round);
+                self.watched.drill = Some(drill);
+                self.watched.deeds = u32::try_from(drill.done).unwrap_or(u32::MAX);
+            }
+            return;
+        }
         // Its end may lack, and so may that of its last line.
         let Ok(attempt) = read_attempt("watched.attempt.part", text.as_bytes()) else {
             self.is_blind = true;

@@ -15,9 +15,9 @@ mod upload;
 pub use digest::{AttemptId, ClassId, Digest, NotHexadecimal, SecretToken};
 pub use join_code::{JoinCode, NotACode};
 pub use messages::{
-    AttemptStatus, ClassJob, ClassKind, ClassNotice, ClassView, JoinAnswer, JoinRefusal,
-    JoinRequest, LONGEST_NAME, SealedJobAnswer, SegmentAnswer, Standing, UnverifiedReason, Verdict,
-    WatchedAttempt, WatchedScenario, sealed_scenario_file,
+    AttemptStatus, ClassDrill, ClassJob, ClassKind, ClassNotice, ClassView, DrillStatus,
+    JoinAnswer, JoinRefusal, JoinRequest, LONGEST_NAME, SealedJobAnswer, SegmentAnswer, Standing,
+    UnverifiedReason, Verdict, WatchedAttempt, WatchedScenario, sealed_scenario_file,
 };
 pub use sealed_text::{
     LARGEST_SEALED_TEXT, NONCE_BYTES, NotSealed, SealedScenario, SealedText, TooLarge,

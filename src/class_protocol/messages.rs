@@ -69,20 +69,20 @@ pub enum JoinRefusal {
     #[error("a name has at least one letter and at most {LONGEST_NAME} characters")]
     Name,
     /// The teacher's list has no such name.
-    #[error("that name is not on the list of this class; type it as your teacher has it")]
+    #[error("that name is not on the list of this class; type it as your instructor has it")]
     NotOnList,
     /// Somebody sits there.
     #[error(
-        "somebody with this name has joined already; if that was you, ask your teacher for a word to come back with"
+        "somebody with this name has joined already; if that was you, ask your instructor for a word to come back with"
     )]
     NameTaken,
     /// The word is another, was used, or is too old.
     #[error(
-        "that is not the word that your teacher gave for this name, or it was used or is too old; ask for another"
+        "that is not the word that your instructor gave for this name, or it was used or is too old; ask for another"
     )]
     WrongWord,
     /// Every seat is taken.
-    #[error("every seat of this class is taken; tell your teacher")]
+    #[error("every seat of this class is taken; tell your instructor")]
     Full,
     /// The class is over.
     #[error("this class is closed")]
@@ -159,6 +159,30 @@ pub enum SealedJobAnswer {
     NoJob,
 }
 
+/// A drill of the class.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ClassDrill {
+    /// The fixed name of its skill.
+    pub drill: String,
+    /// Questions in a round.
+    pub questions: u32,
+    /// The seed of this learner's first round; each further one has the next seed.
+    pub seed: u64,
+}
+
+/// How far a round of a drill has come, as marking it again has shown.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct DrillStatus {
+    /// The fixed name of its skill.
+    pub drill: String,
+    /// Answers that came in.
+    pub done: u32,
+    /// Questions that the round has.
+    pub questions: u32,
+    /// Right ones among the answers; none while they are not to be shown, or cannot be marked.
+    pub right: Option<u32>,
+}
+
 /// A word from the teacher.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct ClassNotice {
@@ -190,6 +214,9 @@ pub struct ClassView {
     pub standing: Standing,
     /// What there is to do, in order.
     pub jobs: Vec<ClassJob>,
+    /// Drills that there are to do besides.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub drills: Vec<ClassDrill>,
     /// What the teacher said to this seat or to all, the newest last.
     pub notices: Vec<ClassNotice>,
     /// The attempts that came in from this seat.
@@ -232,6 +259,9 @@ pub struct AttemptStatus {
     pub attempt: AttemptId,
     /// The job that it is at, where that is known.
     pub job: Option<String>,
+    /// How far it has come, where it is a round of a drill and that is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drill: Option<DrillStatus>,
     /// Segments that are there: the number of the next one.
     pub next: u32,
     /// Digest of the last one; [`Digest::NONE`] before the first.
@@ -253,6 +283,7 @@ impl AttemptStatus {
         AttemptStatus {
             attempt,
             job: None,
+            drill: None,
             next: 0,
             digest: Digest::NONE,
             bytes: 0,

@@ -145,7 +145,11 @@ fn files(
     let place = |kind| match kind {
         FileKind::Board => Some(OwnPlace::Boards),
         FileKind::Parts => Some(OwnPlace::Parts),
-        FileKind::Scenario | FileKind::Guide | FileKind::Examination | FileKind::Course => None,
+        FileKind::Scenario
+        | FileKind::Guide
+        | FileKind::Examination
+        | FileKind::Course
+        | FileKind::Plan => None,
     };
     let own = files.iter().filter_map(|(file, bytes)| {
         Some(OwnFile {

@@ -6,7 +6,9 @@ use detent_class::definition::{ClassDefinition, JobMachines, MOST_SEATS};
 use detent_class::protocol::{ClassKind, Standing};
 use detent_class::store::StoreError;
 use detent_class::{ClassError, ClassOptions, StartedClass, names_in, seed, serve};
-use detent_content::{Language, Texts, Value, disk};
+use detent_content::{ContentLibrary, Language, Texts, Value, disk, read_class_plan};
+use detent_training::practice::drill::{MOST_QUESTIONS, QUESTIONS};
+use detent_training::practice::{ClassPlan, ClassPurpose, PlannedDrill, Skill};
 use std::net::{IpAddr, Ipv4Addr, SocketAddr};
 use std::path::PathBuf;
 use std::process::{Command, Stdio};
@@ -15,15 +17,25 @@ use std::time::Duration;
 
 /// Where a class listens.
 const PORT: u16 = 8720;
+/// Most learners, where nobody asks for another number.
+const USUAL_SEATS: u32 = 60;
 
 #[derive(Debug, clap::Args)]
 pub(super) struct ClassArgs {
     #[arg(long, value_name = "FOLDER")]
     data: Option<PathBuf>,
+    #[arg(long, value_name = "FILE", conflicts_with_all = [
+        "title", "job", "drill", "questions", "examination", "opens_in", "minutes", "only_listed", "seats",
+    ])]
+    plan: Option<PathBuf>,
     #[arg(long)]
     title: Option<String>,
     #[arg(long, value_name = "JOB")]
     job: Vec<String>,
+    #[arg(long, value_name = "SKILL")]
+    drill: Vec<Skill>,
+    #[arg(long, value_name = "COUNT", requires = "drill")]
+    questions: Option<u32>,
     #[arg(long)]
     examination: bool,
     #[arg(long, requires = "examination")]
@@ -61,21 +73,14 @@ pub(super) fn class(
 ) -> Result<(), Failure> {
     let texts = Texts::load(language);
     let library = library.open()?;
-    let jobs = if args.job.is_empty() {
-        let course = library.scenarios()?;
-        course
-            .iter()
-            .filter(|job| job.scenario.course.is_some())
-            .map(|job| job.stem())
-            .collect()
-    } else {
-        args.job.clone()
+    let plan = match &args.plan {
+        Some(file) => {
+            let known: Vec<&str> = library.stems().collect();
+            let bytes = disk::read_bytes(file)?;
+            read_class_plan(&file.display().to_string(), &bytes, &known)?
+        }
+        None => plan_of_options(args, &library, &texts)?,
     };
-    let seats = args.seats.unwrap_or(60);
-    if !(1..=MOST_SEATS).contains(&seats) {
-        let (found, most) = (seats.into(), MOST_SEATS.into());
-        return Err(Failure::Seats { found, most });
-    }
     let names = match &args.names {
         Some(file) => names_in(&String::from_utf8_lossy(&disk::read_bytes(file)?)),
         None => Vec::new(),
@@ -93,30 +98,27 @@ pub(super) fn class(
     let minutes = |minutes: u32| Duration::from_secs(60 * u64::from(minutes));
     let options = ClassOptions {
         folder: folder.clone(),
+        opens_in: plan.opens_in_minutes.map(minutes),
+        lasts: plan.minutes.map(minutes),
         definition: ClassDefinition {
-            title: args
-                .title
-                .clone()
-                .unwrap_or_else(|| texts.get("cli-class-title")),
-            kind: if args.examination {
-                ClassKind::Examination
-            } else {
-                ClassKind::Practice
+            title: plan.title,
+            kind: match plan.kind {
+                ClassPurpose::Practice => ClassKind::Practice,
+                ClassPurpose::Examination => ClassKind::Examination,
             },
-            jobs,
-            machines: match (args.examination, args.as_written) {
-                (false, _) => JobMachines::Named,
-                (true, true) => JobMachines::SealedAsWritten,
-                (true, false) => JobMachines::SealedVariants,
+            machines: match (plan.kind, args.as_written) {
+                (ClassPurpose::Practice, _) => JobMachines::Named,
+                (ClassPurpose::Examination, true) => JobMachines::SealedAsWritten,
+                (ClassPurpose::Examination, false) => JobMachines::SealedVariants,
             },
+            jobs: plan.jobs,
+            drills: plan.drills,
             seed: seed(),
-            seats,
-            only_listed: args.only_listed,
+            seats: plan.seats.unwrap_or(USUAL_SEATS),
+            only_listed: plan.only_listed,
             opens_ms: None,
             closes_ms: None,
         },
-        opens_in: args.opens_in.map(minutes),
-        lasts: args.minutes.map(minutes),
         names,
         listen,
         address: args.address.clone(),
@@ -135,7 +137,59 @@ pub(super) fn class(
     told
 }
 
-/// What the teacher has to know, line by line.
+/// The plan that the options of the command line make.
+fn plan_of_options(
+    args: &ClassArgs,
+    library: &ContentLibrary,
+    texts: &Texts,
+) -> Result<ClassPlan, Failure> {
+    let seats = args.seats.unwrap_or(USUAL_SEATS);
+    if !(1..=MOST_SEATS).contains(&seats) {
+        let (found, most) = (seats.into(), MOST_SEATS.into());
+        return Err(Failure::Seats { found, most });
+    }
+    let questions = args.questions.unwrap_or(QUESTIONS as u32);
+    if !(1..=MOST_QUESTIONS as u32).contains(&questions) {
+        let (found, most) = (questions.into(), MOST_QUESTIONS as u64);
+        return Err(Failure::Questions { found, most });
+    }
+    for (n, drill) in args.drill.iter().enumerate() {
+        if args.drill[..n].contains(drill) {
+            return Err(Failure::DrillTwice(*drill));
+        }
+    }
+    let jobs = if args.job.is_empty() && args.drill.is_empty() {
+        let course = library.scenarios()?;
+        course
+            .iter()
+            .filter(|job| job.scenario.course.is_some())
+            .map(|job| job.stem())
+            .collect()
+    } else {
+        args.job.clone()
+    };
+    let drills = args.drill.iter();
+    Ok(ClassPlan {
+        title: (args.title.clone()).unwrap_or_else(|| texts.get("cli-class-title")),
+        kind: match args.examination {
+            true => ClassPurpose::Examination,
+            false => ClassPurpose::Practice,
+        },
+        jobs,
+        drills: drills
+            .map(|skill| PlannedDrill {
+                skill: *skill,
+                questions,
+            })
+            .collect(),
+        opens_in_minutes: args.opens_in,
+        minutes: args.minutes,
+        seats: Some(seats),
+        only_listed: args.only_listed,
+    })
+}
+
+/// What the instructor has to know, line by line.
 fn tell(started: &StartedClass, folder: &str, texts: &Texts) -> Result<(), Failure> {
     let mut out = Output::standard();
     let definition = &started.definition;
@@ -153,6 +207,10 @@ fn tell(started: &StartedClass, folder: &str, texts: &Texts) -> Result<(), Failu
         "cli-class-begun"
     };
     out.line(texts.with(key, &args))?;
+    if !definition.drills.is_empty() {
+        let count = [("count", Value::from(definition.drills.len()))];
+        out.line(texts.with("cli-class-drills", &count))?;
+    }
     for refused in &started.refused_names {
         out.line(texts.with("cli-class-no-name", &[("line", refused.as_str().into())]))?;
     }

@@ -122,6 +122,17 @@ pub(super) enum Failure {
         /// The most that it can have.
         most: u64,
     },
+    /// A round of a drill cannot have so many questions.
+    #[cfg(feature = "class")]
+    Questions {
+        /// As asked for.
+        found: u64,
+        /// The most that it can have.
+        most: u64,
+    },
+    /// A drill was named twice.
+    #[cfg(feature = "class")]
+    DrillTwice(detent_training::practice::Skill),
     /// A class cannot be served.
     #[cfg(feature = "class")]
     Class(detent_class::ClassError),
@@ -292,6 +303,15 @@ impl Failure {
                 texts.with("cli-class-error-seats", &of_most(*found, *most))
             }
             #[cfg(feature = "class")]
+            Failure::Questions { found, most } => {
+                texts.with("cli-class-error-questions", &of_most(*found, *most))
+            }
+            #[cfg(feature = "class")]
+            Failure::DrillTwice(skill) => texts.with(
+                "cli-class-error-drill-twice",
+                &[("drill", skill.name().into())],
+            ),
+            #[cfg(feature = "class")]
             Failure::Class(error) => super::class::words(error, texts),
             Failure::NoWindow => texts.get("cli-error-no-window"),
         }
@@ -346,7 +366,11 @@ impl Failure {
             | Failure::Window(_)
             | Failure::NoWindow => 2,
             #[cfg(feature = "class")]
-            Failure::NoDataFolder | Failure::Seats { .. } | Failure::Class(_) => 2,
+            Failure::NoDataFolder
+            | Failure::Seats { .. }
+            | Failure::Questions { .. }
+            | Failure::DrillTwice(_)
+            | Failure::Class(_) => 2,
         })
     }
 }

@@ -20,6 +20,8 @@ names! {
         Course = "course",
         /// An examination.
         Examination = "examination",
+        /// The plan of a class.
+        Plan = "plan",
     }
 }
 
@@ -63,13 +65,18 @@ fn usual_name(kind: Template) -> &'static str {
         Template::Guide => "new-job.guide.ron",
         Template::Course => "course.ron",
         Template::Examination => "new.examination.ron",
+        Template::Plan => "new.plan.ron",
     }
 }
 
 fn text(kind: Template, path: &Path, language: Language) -> Result<String, Failure> {
     let code = language.code();
     Ok(match kind {
-        Template::Scenario | Template::Guide | Template::Course | Template::Examination => {
+        Template::Scenario
+        | Template::Guide
+        | Template::Course
+        | Template::Examination
+        | Template::Plan => {
             builtin::text(&format!("assets/templates/{kind}.{code}.ron"))?.to_owned()
         }
         Template::Board => {

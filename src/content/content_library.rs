@@ -3,6 +3,7 @@
 use super::course_file::{Course, read_course};
 use super::course_zip::read_course_zip;
 use super::digest::{digest_of_files, sha256};
+use super::drill_source::{DrillContent, DrillSource};
 use super::error::{ContentError, Problem};
 use super::error_words::english;
 use super::own_library::{OwnFile, OwnPlace};
@@ -52,6 +53,8 @@ pub struct ContentLibrary {
     course: Option<Arc<Course>>,
     /// The own library's folder.
     folder: Option<Arc<Path>>,
+    /// What was read of all that for drills.
+    drills: Arc<DrillContent>,
 }
 
 /// How an examination's file ends before `.ron`.
@@ -194,6 +197,7 @@ impl ContentLibrary {
             own_digests: BTreeMap::new(),
             course: None,
             folder: None,
+            drills: Arc::default(),
         })
     }
 
@@ -291,6 +295,7 @@ impl ContentLibrary {
             lessons.push(lesson);
         }
         with_own.lessons = lessons.into();
+        with_own.drills = Arc::default();
         let jobs: Vec<&str> = with_own.stems().collect();
         let mut course = None;
         for own in files.iter().filter(|own| own.place == OwnPlace::Course) {
@@ -314,7 +319,7 @@ impl ContentLibrary {
     }
 
     /// File names of all jobs, without folder and ending.
-    fn stems(&self) -> impl Iterator<Item = &str> {
+    pub fn stems(&self) -> impl Iterator<Item = &str> {
         let jobs = self.lessons.iter().filter(|lesson| lesson.is_scenario());
         jobs.map(LessonFile::stem)
     }
@@ -326,6 +331,7 @@ impl ContentLibrary {
         let read = own_library::read(self, files, &mut errors);
         self.boards.extend(read.boards);
         self.parts.parts.extend(read.parts);
+        self.drills = Arc::default();
         errors
     }
 
@@ -794,6 +800,11 @@ impl ContentLibrary {
             rates: self.parts.rates,
             billing: self.parts.billing,
         }
+    }
+
+    /// What the questions of drills are drawn from.
+    pub fn drill_source(&self) -> DrillSource<'_> {
+        DrillSource::new(self, &self.drills)
     }
 
     /// Every board at every supply that it is made for.

@@ -273,6 +273,14 @@ names! {
 names! {
     /// The range of a number, or the form of a field. Its text is `file-allowed-{name}`.
     Allowed {
+        /// How long a class is open, min.
+        ClassMinutes = "class-minutes",
+        /// How long until a class opens, min.
+        OpeningMinutes = "opening-minutes",
+        /// Questions in a round of a drill.
+        Questions = "questions",
+        /// Learners in a class.
+        Seats = "seats",
         /// A time on the wall for an examination, min.
         ExaminationMinutes = "examination-minutes",
         /// A time for fitting a part, min.
@@ -415,6 +423,8 @@ names! {
         Change = "change",
         /// A job in an examination.
         Job = "job",
+        /// A job or a drill of a class.
+        JobOrDrill = "job-or-drill",
         /// A board of the library's own.
         OwnBoard = "own-board",
     }

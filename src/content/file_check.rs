@@ -1,5 +1,6 @@
 //! Files of content held against their readers, the simulator and the language files.
 
+use super::class_plan_file::check_class_plan;
 use super::course_file::read_course;
 use super::error::{ContentError, Problem};
 use super::examination_file::check_examination;
@@ -214,6 +215,7 @@ async fn check_in_slices(
         FileKind::Examination => check.examination().map(|()| FileProof::None),
         FileKind::Parts => check.parts().map(|()| FileProof::None),
         FileKind::Course => check.course().map(|()| FileProof::None),
+        FileKind::Plan => check.plan().map(|()| FileProof::None),
     };
     let text = String::from_utf8_lossy(bytes);
     let text = without_mark(&text);
@@ -398,6 +400,11 @@ impl Check<'_> {
             self.find("title.es", AuthoringFinding::SameInBothLanguages);
         }
         Ok(())
+    }
+
+    fn plan(&mut self) -> Result<(), Vec<ContentError>> {
+        let known: Vec<&str> = self.content_library.stems().collect();
+        check_class_plan(self.file, self.bytes, &known).map(drop)
     }
 
     fn course(&mut self) -> Result<(), Vec<ContentError>> {

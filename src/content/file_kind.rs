@@ -1,6 +1,6 @@
 //! What a file of content is, told by its name and what stands in it.
 
-use super::{EXAMINATION_ENDING, GUIDE_ENDING, OwnPlace};
+use super::{EXAMINATION_ENDING, GUIDE_ENDING, OwnPlace, PLAN_ENDING};
 use detent_simulation::names;
 use detent_training::record::ron_text::Outline;
 use std::path::Path;
@@ -20,11 +20,17 @@ names! {
         Parts = "parts",
         /// The manifest of a course.
         Course = "course",
+        /// The plan of a class.
+        Plan = "plan",
     }
 }
 
 /// Fields at the top that one kind has and no other.
-const FIELDS: [(&str, FileKind); 12] = [
+const FIELDS: [(&str, FileKind); 16] = [
+    ("drills", FileKind::Plan),
+    ("opens_in_minutes", FileKind::Plan),
+    ("only_listed", FileKind::Plan),
+    ("seats", FileKind::Plan),
     ("gesture", FileKind::Board),
     ("connectors", FileKind::Board),
     ("codes", FileKind::Board),
@@ -47,6 +53,9 @@ impl FileKind {
         }
         if file.ends_with(EXAMINATION_ENDING) {
             return FileKind::Examination;
+        }
+        if file.ends_with(PLAN_ENDING) {
+            return FileKind::Plan;
         }
         let text = String::from_utf8_lossy(bytes);
         let outline = Outline::of(&text);

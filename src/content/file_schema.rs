@@ -9,7 +9,7 @@ use super::parts::AddedParts;
 use super::reader::Page;
 use detent_simulation::controller::Board;
 use detent_training::lesson::Scenario;
-use detent_training::practice::Examination;
+use detent_training::practice::{ClassPlan, Examination};
 use ron::ser::PrettyConfig;
 use schemars::{Schema, schema_for};
 use serde::Serialize;
@@ -25,6 +25,7 @@ pub fn file_schema(kind: FileKind) -> Schema {
         FileKind::Examination => schema_for!(Examination),
         FileKind::Parts => schema_for!(AddedParts),
         FileKind::Course => schema_for!(Course),
+        FileKind::Plan => schema_for!(ClassPlan),
     }
 }
 
@@ -45,6 +46,7 @@ pub fn json_form(kind: FileKind, file: &str, bytes: &[u8]) -> Result<Value, Cont
         FileKind::Examination => of::<Examination>(&page),
         FileKind::Parts => of::<AddedParts>(&page),
         FileKind::Course => of::<Course>(&page),
+        FileKind::Plan => of::<ClassPlan>(&page),
     }
 }
 
@@ -65,5 +67,6 @@ pub fn ron_form(kind: FileKind, value: Value) -> Result<String, serde_json::Erro
         FileKind::Examination => of::<Examination>(value),
         FileKind::Parts => of::<AddedParts>(value),
         FileKind::Course => of::<Course>(value),
+        FileKind::Plan => of::<ClassPlan>(value),
     }
 }

@@ -11,6 +11,7 @@ mod board_draft;
 mod board_file;
 pub mod builtin;
 mod catalogue;
+mod class_plan_file;
 mod complaint_words;
 mod content_library;
 mod course_check;
@@ -18,6 +19,7 @@ mod course_file;
 mod course_zip;
 mod digest;
 pub mod disk;
+mod drill_source;
 mod drill_words;
 mod error;
 mod error_words;
@@ -59,11 +61,13 @@ pub use answers_csv::{
 pub use board_draft::BoardDraft;
 pub use board_file::read_board;
 pub use catalogue::{Catalogue, read_catalogue};
+pub use class_plan_file::{PLAN_ENDING, check_class_plan, read_class_plan};
 pub use complaint_words::complaint_words;
 pub use content_library::{AttemptSourceError, ContentLibrary, ScenarioSource};
 pub use course_check::{check_together, course_files, manifest, unopened};
 pub use course_file::{COURSE_FORMAT, Course, PROGRAM_VERSION, PackedFile, read_course};
 pub use course_zip::{CourseZip, pack_course, read_course_zip};
+pub use drill_source::DrillSource;
 pub use error::{
     Allowed, Choices, ContentError, NotSayable, PackedDifference, Problem, Wanted, ZipProblem,
 };

@@ -29,6 +29,12 @@ pub trait Attempts: Send + Sync {
     /// # Errors
     /// Why it cannot be gone on with.
     fn go_on(&self, name: &str) -> Result<Box<dyn AttemptSink>, StorageError>;
+    /// Keep a round of a drill under this name, `text` being all of it so far. It is read as attempts are, and is not
+    /// among their names.
+    ///
+    /// # Errors
+    /// Why it is not kept; what was kept of it before still is.
+    fn keep_round(&self, name: &str, text: &str) -> Result<(), StorageError>;
     /// Delete one for good.
     ///
     /// # Errors
@@ -285,6 +291,12 @@ mod folder {
             let name = name.strip_suffix(PART).unwrap_or(name).to_owned();
             let (writer, _) = AttemptWriter::resume(&self.path.join(&name))?;
             Ok(Box::new(File { name, writer }))
+        }
+
+        fn keep_round(&self, name: &str, text: &str) -> Result<(), StorageError> {
+            fs::create_dir_all(&self.path).map_err(|e| refused(&self.path, &e))?;
+            let path = self.path.join(name);
+            disk::write_whole(&path, text.as_bytes()).map_err(|e| refused(&path, &e))
         }
 
         fn remove(&self, name: &str) -> Result<(), StorageError> {

@@ -220,6 +220,7 @@ fn main() {
         kind: ClassKind::Practice,
         jobs: vec!["drain-code".to_owned()],
         machines: JobMachines::Named,
+        drills: Vec::new(),
         seed: 7,
         seats: LEARNERS,
         only_listed: false,

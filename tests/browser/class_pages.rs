@@ -57,6 +57,7 @@ fn attempt(seat: u32, number: u8, verdict: Option<Verdict>) -> AttemptView {
     AttemptView {
         attempt: AttemptId::of_bytes(id),
         job: JOBS[usize::from(number)].to_owned(),
+        drill: None,
         deeds: 7 * seat % 61,
         machine_s: 173 * seat + 40,
         closed: verdict.is_some(),
@@ -124,6 +125,7 @@ fn board() -> BoardView {
         code: "ACD347".parse().expect("a code"),
         address: "http://192.0.2.117:8090/".to_owned(),
         jobs: JOBS.map(str::to_owned).into(),
+        drills: Vec::new(),
         seats: (1..).zip(NAMES).map(|(n, name)| seat(n, name)).collect(),
         has_bench: true,
         trouble: None,

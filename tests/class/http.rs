@@ -1,18 +1,20 @@
 //! The server as it is asked over HTTP, by learners, by the teacher, and by whoever should not.
 
+use super::drills::{class_of_drills, round};
 use super::stage::attempts::random_attempt;
 use super::{code, definition, scope, token};
 use detent_class::definition::{ClassDefinition, JobMachines};
 use detent_class::moment::Moment;
 use detent_class::pages::PageTexts;
 use detent_class::protocol::{
-    AttemptId, AttemptStatus, ClassKind, ClassView, Digest, JoinAnswer, JoinRefusal,
+    AttemptId, AttemptStatus, ClassKind, ClassView, Digest, DrillStatus, JoinAnswer, JoinRefusal,
     LONGEST_SEGMENT_BYTES, PROTOCOL_VERSION, SealedJobAnswer, SealedScenario, SecretToken, Segment,
     SegmentAnswer, Standing, Upload, Verdict, WatchedAttempt,
 };
 use detent_class::server::{ClassServer, ServerParts, ServerThreads, certificate, listen};
 use detent_class::store::{Database, KeptClass};
 use detent_content::ContentLibrary;
+use detent_training::practice::Skill;
 use serde_json::{Value, json};
 use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpStream};
@@ -236,6 +238,19 @@ impl Room {
             let verdict = self.status(token, attempt).verdict;
             if verdict != Verdict::Waiting || Instant::now() > until {
                 return verdict;
+            }
+            std::thread::sleep(Duration::from_millis(20));
+        }
+    }
+
+    /// Waits until so many answers of a round were looked at.
+    fn watched(&self, token: &SecretToken, attempt: AttemptId, answers: u32) -> AttemptStatus {
+        let until = Instant::now() + Duration::from_secs(60);
+        loop {
+            let status = self.status(token, attempt);
+            let done = status.drill.as_ref().map(|drill| drill.done);
+            if done == Some(answers) || Instant::now() > until {
+                return status;
             }
             std::thread::sleep(Duration::from_millis(20));
         }
@@ -991,4 +1006,106 @@ fn a_job_of_an_examination_comes_closed_to_its_own_seat_and_not_before_the_class
         panic!("it is told after the close");
     };
     assert!((told - points).abs() < 1e-9);
+}
+
+/// A round of a drill goes the way of an attempt: sent, marked again, kept back in an examination, handed in as a file.
+#[test]
+fn a_round_of_a_drill_is_sent_marked_and_told_like_an_attempt() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let class = class_of_drills(ClassKind::Examination);
+    let room = Room::open(&folder.path().join("class.sqlite"), class);
+    let library = ContentLibrary::builtin().expect("sound");
+    let ann = room.join("ACDEFG", "Ann", None).expect("a seat");
+    let drill_of = |view: &ClassView| {
+        let mut drills = view.drills.iter();
+        let found = drills.find(|drill| drill.drill == Skill::CodeLookUp.name());
+        found.expect("it is one of the class").clone()
+    };
+    let drill = drill_of(&ann.view);
+    let (text, right) = round(&library, &drill, 0);
+    // Half of it, and then the rest.
+    let two_lines = text.match_indices('\n').nth(1).expect("two lines").0 + 1;
+    let mut upload = upload(&ann.view, 1);
+    room.send_all(&ann.token, &mut upload, &text[..two_lines]);
+    room.send_all(&ann.token, &mut upload, &text);
+    let sealed = Verdict::Verified { points: None };
+    assert_eq!(room.verdict(&ann.token, id(1)), sealed);
+    let status = room.watched(&ann.token, id(1), drill.questions);
+    let told = DrillStatus {
+        drill: drill.drill.clone(),
+        done: drill.questions,
+        questions: drill.questions,
+        right: None,
+    };
+    assert_eq!((status.drill, status.job), (Some(told.clone()), None));
+    assert!(board_of(&room).contains(&format!("{right} of {} right", drill.questions)));
+    // Ben hands in a file; Cy hands in Ben's.
+    let headers = [("cookie", cookie(255)), ("x-detent-class", "1".to_owned())];
+    let headers: Vec<(&str, &str)> = headers
+        .iter()
+        .map(|(name, value)| (*name, value.as_str()))
+        .collect();
+    let ben = room.join("ACDEFG", "Ben", None).expect("a seat");
+    let (of_ben, right_of_ben) = round(&library, &drill_of(&ben.view), 0);
+    let cy = room.join("ACDEFG", "Cy", None).expect("a seat");
+    let mut handed_in = Vec::new();
+    for seat in [2, 3] {
+        let path = format!("/api/teacher/seats/{seat}/hand-in?name=a.round");
+        let (status, _, body) = room.ask("POST", &path, &headers, of_ben.as_bytes());
+        assert_eq!(status, 200);
+        let answer: AttemptStatus = serde_json::from_slice(&body).expect("a status");
+        handed_in.push(answer.attempt);
+    }
+    assert_eq!(room.verdict(&ben.token, handed_in[0]), sealed);
+    assert_eq!(room.verdict(&cy.token, handed_in[1]), Verdict::NotAssigned);
+    let half = &of_ben[..of_ben.len() / 2];
+    let path = "/api/teacher/seats/2/hand-in?name=a.round";
+    assert_eq!(room.ask("POST", path, &headers, half.as_bytes()).0, 400);
+    // It is given out as it came in.
+    let path = format!("/api/teacher/attempts/{}", handed_in[0]);
+    let (status, head, body) = room.ask("GET", &path, &headers, b"");
+    assert_eq!((status, &body[..]), (200, of_ben.as_bytes()));
+    assert!(head.contains(".round\""), "{head}");
+    // What was right is told when the class is closed.
+    let closing = json!({"standing": "Closed"});
+    assert_eq!(teacher(&room, "/api/teacher/standing", &closing).0, 204);
+    for (token, attempt, right) in [
+        (&ann.token, id(1), right),
+        (&ben.token, handed_in[0], right_of_ben),
+    ] {
+        let status = room.watched(token, attempt, drill.questions);
+        let points = 100.0 * right as f64 / f64::from(drill.questions);
+        let verdict = Verdict::Verified {
+            points: Some(points),
+        };
+        assert_eq!(status.verdict, verdict);
+        let right = u32::try_from(right).ok();
+        assert_eq!(
+            status.drill,
+            Some(DrillStatus {
+                right,
+                ..told.clone()
+            })
+        );
+    }
+}
+
+/// Whoever knows a seed knows the questions: an examination tells none before it is open.
+#[test]
+fn an_examination_tells_no_seed_of_a_drill_before_it_is_open() {
+    let _clock = CLOCK_MOVES.lock().unwrap_or_else(PoisonError::into_inner);
+    let folder = tempfile::tempdir().expect("a folder");
+    for (kind, before) in [(ClassKind::Practice, 8), (ClassKind::Examination, 0)] {
+        let class = ClassDefinition {
+            opens_ms: Some(clock().0 + 60_000),
+            ..class_of_drills(kind)
+        };
+        let path = folder.path().join(format!("{kind:?}.sqlite"));
+        let room = Room::open(&path, class);
+        let JoinAnswer { token, view } = room.join("ACDEFG", "Ann", None).expect("a seat");
+        assert_eq!(view.drills.len(), before, "{kind:?}");
+        let open = json!({"standing": "Open"});
+        assert_eq!(teacher(&room, "/api/teacher/standing", &open).0, 204);
+        assert_eq!(room.seat(&token).drills.len(), 8, "{kind:?}");
+    }
 }

@@ -7,6 +7,7 @@
     reason = "tests open files and sockets, and print"
 )]
 
+mod drills;
 mod faults;
 mod gradebook;
 #[path = "../browser/gradebook_pages.rs"]
@@ -43,6 +44,7 @@ fn definition() -> ClassDefinition {
         kind: ClassKind::Practice,
         jobs: vec!["drain-code".to_owned()],
         machines: JobMachines::Named,
+        drills: Vec::new(),
         seed: 7,
         seats: 3,
         only_listed: false,

@@ -50,6 +50,7 @@ impl Class {
                 kind: ClassKind::Examination,
                 jobs: JOBS.map(|(job, _)| job.to_owned()).into(),
                 machines: JobMachines::Named,
+                drills: Vec::new(),
                 seed: 11,
                 seats: 30,
                 only_listed: false,

@@ -3,8 +3,9 @@
 use crate::rust_files::root;
 use crate::schema::mistakes;
 use detent_content::{
-    Catalogue, ContentError, FileKind, KnownBoard, Parts, builtin, check_examination, check_guide,
-    check_scenario, json_form, read_added_parts, read_board, read_course, ron_form,
+    Catalogue, ContentError, FileKind, KnownBoard, Parts, builtin, check_class_plan,
+    check_examination, check_guide, check_scenario, json_form, read_added_parts, read_board,
+    read_course, ron_form,
 };
 use serde_json::{Map, Value, json};
 use std::collections::{BTreeMap, BTreeSet};
@@ -146,6 +147,11 @@ fn a_schema_refuses_what_the_reader_refuses() {
         (FileKind::Examination, "/minutes", Some(json!(481))),
         (FileKind::Examination, "/sheet/0", Some(json!("Cover"))),
         (FileKind::Examination, "/jobs", Some(json!([]))),
+        (FileKind::Plan, "/title", None),
+        (FileKind::Plan, "/kind", Some(json!("Party"))),
+        (FileKind::Plan, "/drills/0/questions", Some(json!(51))),
+        (FileKind::Plan, "/drills/0/skill", Some(json!("Whistling"))),
+        (FileKind::Plan, "/names", Some(json!(["Ann"]))),
         (FileKind::Parts, "/parts/0/revision", Some(json!("AB"))),
         (FileKind::Parts, "/parts/0/price", Some(json!(-1))),
         (FileKind::Parts, "/parts/0/colour", Some(json!("red"))),
@@ -214,6 +220,10 @@ impl Readers {
             }
             FileKind::Parts => read_added_parts(file, bytes, &self.parts, &["school-lamp"]).err(),
             FileKind::Course => read_course(file, bytes, None).err(),
+            FileKind::Plan => {
+                let jobs: Vec<&str> = self.jobs.iter().map(String::as_str).collect();
+                check_class_plan(file, bytes, &jobs).err()
+            }
         };
         errors.unwrap_or_default()
     }

@@ -3,8 +3,8 @@
 //! practice, no source). What only a run of the machine can tell is no matter for a reader.
 
 use detent_content::{
-    ContentError, KnownBoard, Problem, builtin, read_board, read_course, read_examination,
-    read_guide, read_scenario,
+    ContentError, KnownBoard, Problem, builtin, check_class_plan, read_board, read_course,
+    read_examination, read_guide, read_scenario,
 };
 use std::collections::BTreeSet;
 
@@ -16,8 +16,9 @@ enum Kind {
     Guide,
     Examination,
     Course,
+    Plan,
 }
-use Kind::{Board, Course, Examination, Guide, Scenario};
+use Kind::{Board, Course, Examination, Guide, Plan, Scenario};
 
 const SOUND_SCENARIO: &str = r#"// An invented job.
 (
@@ -114,6 +115,7 @@ impl Kind {
             Guide => SOUND_GUIDE,
             Examination => SOUND_EXAMINATION,
             Course => SOUND_COURSE,
+            Plan => builtin::text("assets/templates/plan.en.ron").expect("it is built in"),
         }
     }
 
@@ -139,6 +141,11 @@ impl Kind {
             Course => {
                 let known = ["dark-machine", "drain-code"];
                 let read = read_course("spoiled.ron", bytes, Some(&known));
+                read.err().unwrap_or_default()
+            }
+            Plan => {
+                let known = ["exam-120-v-dial", "exam-no-live-tests"];
+                let read = check_class_plan("spoiled.ron", bytes, &known);
                 read.err().unwrap_or_default()
             }
         }
@@ -1104,6 +1111,77 @@ const WAYS: &[Way] = &[
         "ExpectedString",
         "steps[0].mark[0]",
     ),
+    // Plans of classes.
+    way(
+        Plan,
+        "a job that there is not",
+        ("\"exam-no-live-tests\"", "\"exam-no-live-test\""),
+        "NoJob",
+        "jobs[1]",
+    ),
+    way(
+        Plan,
+        "a job twice",
+        ("\"exam-no-live-tests\"", "\"exam-120-v-dial\""),
+        "Repeated",
+        "jobs[1]",
+    ),
+    way(
+        Plan,
+        "a skill twice",
+        ("(skill: SafeWork", "(skill: LampReading"),
+        "Repeated",
+        "drills[1].skill",
+    ),
+    way(
+        Plan,
+        "a skill that there is not",
+        ("(skill: SafeWork", "(skill: Whistling"),
+        "UnknownName",
+        "drills[1].skill",
+    ),
+    way(
+        Plan,
+        "no questions",
+        ("questions: 5", "questions: 0"),
+        "OutOfRange",
+        "drills[1].questions",
+    ),
+    way(
+        Plan,
+        "an opening after more than a day",
+        ("Some(5)", "Some(1441)"),
+        "OutOfRange",
+        "opens_in_minutes",
+    ),
+    way(
+        Plan,
+        "no time",
+        ("Some(90)", "Some(0)"),
+        "OutOfRange",
+        "minutes",
+    ),
+    way(
+        Plan,
+        "more seats than a class has",
+        ("Some(24)", "Some(2001)"),
+        "OutOfRange",
+        "seats",
+    ),
+    way(
+        Plan,
+        "a title left empty",
+        ("title: \"B2\"", "title: \"\""),
+        "Nothing",
+        "title",
+    ),
+    way(
+        Plan,
+        "names in it",
+        ("only_listed: false", "names: [\"Ann\"]"),
+        "UnknownField",
+        "names",
+    ),
     // Examinations.
     way(
         Examination,
@@ -1344,7 +1422,7 @@ impl Way {
 
 #[test]
 fn the_files_that_are_spoiled_are_sound() {
-    for kind in [Scenario, Board, Guide, Examination, Course] {
+    for kind in [Scenario, Board, Guide, Examination, Course, Plan] {
         assert_eq!(kind.errors(kind.sound()), [], "{kind:?}");
     }
 }

@@ -9,9 +9,9 @@
 use detent_content::{
     AnswersCsvProblem, Catalogue, ContentError, EXAMINATION_ENDING, GUIDE_ENDING, KnownBoard,
     Language, Parts, ProfileError, ProfileStore, Texts, builtin, listed_learners, own_files,
-    pack_course, read_answers_csv, read_board, read_catalogue, read_course, read_course_zip,
-    read_examination, read_guide, read_machine, read_parts, read_profile, read_scenario,
-    read_script,
+    pack_course, read_answers_csv, read_board, read_catalogue, read_class_plan, read_course,
+    read_course_zip, read_examination, read_guide, read_machine, read_parts, read_profile,
+    read_scenario, read_script,
 };
 use detent_simulation::controller::Board;
 use detent_syntax::document::Document;
@@ -43,10 +43,11 @@ pub enum Reader {
     Syntax,
     Course,
     CourseZip,
+    Plan,
 }
 
 impl Reader {
-    pub const ALL: [Reader; 17] = [
+    pub const ALL: [Reader; 18] = [
         Reader::Scenario,
         Reader::Board,
         Reader::Catalogue,
@@ -64,6 +65,7 @@ impl Reader {
         Reader::Syntax,
         Reader::Course,
         Reader::CourseZip,
+        Reader::Plan,
     ];
 
     /// The byte that stands for it: a letter, so that inputs that are text stay text.
@@ -92,6 +94,7 @@ pub fn seeds() -> Vec<Vec<u8>> {
         "assets/machine.ron" => Some(Reader::Machine),
         _ if name.starts_with("assets/boards/") => Some(Reader::Board),
         _ if name.starts_with("assets/templates/course.") => Some(Reader::Course),
+        _ if name.starts_with("assets/templates/plan.") => Some(Reader::Plan),
         _ if name.ends_with(GUIDE_ENDING) => Some(Reader::Guide),
         _ if name.ends_with(EXAMINATION_ENDING) => Some(Reader::Examination),
         _ if name.starts_with("scenarios/") => Some(Reader::Scenario),
@@ -215,6 +218,10 @@ pub fn check(reader: Reader, bytes: &[u8]) {
         Reader::Examination => {
             let known = ["dark-machine", "drain-code"];
             placed(read_examination(FILE, bytes, &known), bytes);
+        }
+        Reader::Plan => {
+            let known = ["exam-120-v-dial", "exam-no-live-tests"];
+            placed(read_class_plan(FILE, bytes, &known), bytes);
         }
         Reader::Script => placed(read_script(FILE, bytes), bytes),
         Reader::Attempt => attempt("a.attempt", bytes),

@@ -589,6 +589,7 @@ fn a_new_file_of_each_kind_is_clean_and_never_written_over_another() {
             ("guide", "new-job.guide.ron"),
             ("course", "course.ron"),
             ("examination", "new.examination.ron"),
+            ("plan", "new.plan.ron"),
         ] {
             let written = run(&["new", kind, "--lang", language]);
             assert!(written.status.success(), "{kind}");
@@ -612,13 +613,14 @@ fn a_new_file_of_each_kind_is_clean_and_never_written_over_another() {
             "new-job.guide.ron",
             "course.ron",
             "new.examination.ron",
+            "new.plan.ron",
         ];
         for file in written {
             std::fs::remove_file(folder.path().join(file)).expect("it is there");
         }
     }
     // In both languages the same but for the remarks.
-    for kind in ["scenario", "guide", "course", "examination"] {
+    for kind in ["scenario", "guide", "course", "examination", "plan"] {
         let plain = |language: &str| -> Vec<String> {
             let text = built_in(&format!("assets/templates/{kind}.{language}.ron"));
             let lines = text.lines().map(str::trim);

@@ -31,6 +31,7 @@ fn page_and_schema_are_printed_as_they_are_kept() {
         "examination",
         "parts",
         "course",
+        "plan",
     ] {
         let page = printed(&["reference", kind, "--lang", "es"]);
         assert_eq!(page, kept(&format!("assets/reference/{kind}.md")));
@@ -39,7 +40,7 @@ fn page_and_schema_are_printed_as_they_are_kept() {
     }
     let kinds = printed(&["reference", "--lang", "es"]);
     assert!(
-        kinds.lines().count() == 6 && kinds.contains("placa"),
+        kinds.lines().count() == 7 && kinds.contains("placa"),
         "{kinds}"
     );
     assert_eq!(detent(&["reference", "wash"]).status.code(), Some(2));

@@ -1,6 +1,6 @@
 // Keeps the instructor's board up to date, and sends what the instructor does. A row is changed only where it differs, and
 // what has the keys or is being typed stays where it is.
-import { duration, follow, jobTitle, page, say, send, setTags, setText, shown, told, verdictTag } from "./page.js";
+import { comeTo, duration, follow, page, say, send, setTags, setText, shown, told, verdictTag, workTitle } from "./page.js";
 
 const MOST_RESULTS = 3;
 /// Rows keep their places for so long after the pointer moved over them, ms.
@@ -21,6 +21,7 @@ const seats = new Map();
 /// What is being done for a seat: `{ text, word, messageNote, handInNote }`.
 const doings = new Map();
 let jobs = [];
+let drills = [];
 let standing = { value: "Closed", at: 0 };
 /// Since when nothing comes any more; then what is shown stands still.
 let frozen = null;
@@ -35,8 +36,10 @@ const isOpen = () => typeof standing.value === "object" && "Open" in standing.va
 function statesOf({ view, at }) {
   if (!view.joined) return ["absent"];
   const [newest] = view.attempts;
-  const finished = jobs.length > 0
-    && jobs.every((job) => view.attempts.some((attempt) => attempt.closed && attempt.job === job));
+  const closed = view.attempts.filter((attempt) => attempt.closed);
+  const finished = jobs.length + drills.length > 0
+    && jobs.every((job) => closed.some((attempt) => !attempt.drill && attempt.job === job))
+    && drills.every((drill) => closed.some((attempt) => attempt.drill?.drill === drill));
   const idle = grown(view.idle_s, at);
   const silent = grown(view.silent_s, at);
   const states = [];
@@ -69,12 +72,12 @@ function fillRow(seat) {
   setText(slot(row, "number"), String(view.seat));
   setText(slot(row, "name"), name);
   setTags(slot(row, "states"), seat.states.map((state) => stateTag(state, seat)));
-  setText(slot(row, "job"), newest ? jobTitle(newest.job) : "–");
+  setText(slot(row, "job"), newest ? workTitle(newest) : "–");
   setText(slot(row, "deeds"), newest ? String(newest.deeds) : "–");
   setText(slot(row, "machine-time"), newest ? duration(newest.machine_s) : "–");
   setText(slot(row, "idle"), view.idle_s === null ? "–" : duration(grown(view.idle_s, at)));
   const closed = view.attempts.filter((attempt) => attempt.closed);
-  const results = closed.slice(0, MOST_RESULTS).map((attempt) => verdictTag(attempt.verdict));
+  const results = closed.slice(0, MOST_RESULTS).map(comeTo);
   if (closed.length > MOST_RESULTS) results.push(["rest", "", `+${closed.length - MOST_RESULTS}`]);
   setTags(slot(row, "results"), results);
   setAttribute(slot(row, "more"), "aria-label", told("pages-more-of", { seat: view.seat, name }));
@@ -209,6 +212,7 @@ function takeTrouble(name, what, inWords) {
 function takeBoard(board, heard) {
   const at = performance.now();
   jobs = board.jobs;
+  drills = board.drills;
   takeStanding(board.standing, at);
   takeTroubles(board);
   const there = new Set(board.seats.map((view) => view.seat));
@@ -258,12 +262,11 @@ function fillAttempts() {
       slot(item, "project").href = `/teacher/projector?lang=${page.language}&attempt=${attempt.attempt}`;
       list.prepend(item);
     }
-    setText(slot(item, "job"), jobTitle(attempt.job));
+    setText(slot(item, "job"), workTitle(attempt));
     setText(slot(item, "deeds"), String(attempt.deeds));
     setText(slot(item, "machine-time"), duration(attempt.machine_s));
     setText(slot(item, "unsafe-acts"), String(attempt.unsafe_acts));
-    setTags(slot(item, "tags"),
-      [attempt.closed ? verdictTag(attempt.verdict) : ["working", "", told("pages-attempt-running")]]);
+    setTags(slot(item, "tags"), [comeTo(attempt)]);
   }
   for (const gone of known.values()) gone.remove();
 }

@@ -163,7 +163,7 @@ fn seat_dialog(texts: &PageTexts, has_bench: bool) -> Markup {
                         h3 #hand-in-heading { (texts.get("pages-hand-in")) }
                         form #hand-in {
                             label for="hand-in-file" { (texts.get("pages-hand-in-file")) }
-                            input #hand-in-file type="file" name="file" accept=".attempt" aria-describedby="hand-in-note";
+                            input #hand-in-file type="file" name="file" accept=".attempt,.round" aria-describedby="hand-in-note";
                             button { (texts.get("pages-hand-in-send")) }
                             p.note #hand-in-note role="status" {}
                         }

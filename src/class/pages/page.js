@@ -31,6 +31,21 @@ export function jobTitle(job) {
   return Object.hasOwn(page.titles, stem) ? page.titles[stem] : shown(stem);
 }
 
+/// What an attempt is at: a drill by the name of its skill, or a job.
+export function workTitle({ drill, job }) {
+  if (!drill) return jobTitle(job);
+  return Object.hasOwn(page.drills, drill.drill) ? page.drills[drill.drill] : shown(drill.drill);
+}
+
+/// How far an attempt has come that is not finished, or what came of it, as `page_texts.rs` has it.
+export function comeTo({ closed, drill, verdict }) {
+  const isMarked = drill && drill.right !== null;
+  const values = isMarked ? { right: drill.right, done: drill.done, of: drill.questions } : {};
+  if (!closed) return ["working", "", isMarked ? told("pages-drill-so-far", values) : told("pages-attempt-running")];
+  if (isMarked && verdict.Verified) return ["verified", "✓", told("pages-result-verified-right", values)];
+  return verdictTag(verdict);
+}
+
 /// Words with a class and a sign before them, as `seat_row.rs` has them: what came of a finished attempt.
 export function verdictTag(verdict) {
   if (verdict === "Waiting") return ["waiting", "…", told("pages-result-waiting")];

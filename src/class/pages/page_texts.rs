@@ -2,9 +2,10 @@
 
 use super::seat_state::{IDLE_S, SILENT_S, SeatState};
 use super::shown::shown;
-use crate::board::BoardView;
+use crate::board::{AttemptView, BoardView};
 use detent_class_protocol::{ClassKind, Standing, UnverifiedReason, Verdict};
 use detent_content::{ContentError, ContentLibrary, Language, Texts, Value};
+use detent_training::practice::Skill;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -17,6 +18,7 @@ const OF_SCRIPTS: &[&str] = &[
     "pages-book-mark-stale",
     "pages-book-mark-wrong",
     "pages-download-newest",
+    "pages-drill-so-far",
     "pages-hand-in-done",
     "pages-hand-in-none",
     "pages-lost",
@@ -39,6 +41,7 @@ const OF_SCRIPTS: &[&str] = &[
     "pages-result-too-long",
     "pages-result-verified",
     "pages-result-verified-points",
+    "pages-result-verified-right",
     "pages-result-waiting",
     "pages-seat",
     "pages-sign-in-none",
@@ -62,9 +65,9 @@ const OF_SCRIPTS: &[&str] = &[
 ];
 
 /// What is filled into them.
-const FILLED_IN: [&str; 14] = [
-    "comment", "count", "file", "hours", "minutes", "name", "number", "of", "points", "result",
-    "seat", "time", "what", "word",
+const FILLED_IN: [&str; 16] = [
+    "comment", "count", "done", "file", "hours", "minutes", "name", "number", "of", "points",
+    "result", "right", "seat", "time", "what", "word",
 ];
 
 /// The words of the pages in one language. Made once for each language: the texts are read and the scenarios gone through.
@@ -81,6 +84,8 @@ struct ScriptData<'a> {
     language: &'static str,
     texts: BTreeMap<String, String>,
     titles: &'a BTreeMap<String, String>,
+    /// Names of the drills, by the fixed names of their skills.
+    drills: BTreeMap<&'static str, String>,
     /// Names and signs of the states, those who need help soonest first.
     states: [(&'static str, &'static str); SeatState::ALL.len()],
     idle_s: u32,
@@ -150,6 +155,44 @@ impl PageTexts {
         (self.titles.get(stem)).map_or_else(|| shown(stem), Clone::clone)
     }
 
+    /// What a drill is called, by the fixed name of its skill.
+    fn drill(&self, skill: &str) -> String {
+        let known = Skill::ALL.iter().any(|known| known.name() == skill);
+        match known {
+            true => self.get(&format!("skill-{skill}")),
+            false => shown(skill),
+        }
+    }
+
+    /// What an attempt is at.
+    pub(super) fn work(&self, attempt: &AttemptView) -> String {
+        match &attempt.drill {
+            Some(drill) => self.drill(&drill.drill),
+            None => self.job(&attempt.job),
+        }
+    }
+
+    /// How far an attempt has come that is not finished, or what came of it.
+    pub(super) fn come_to(&self, attempt: &AttemptView) -> String {
+        let right = attempt.drill.as_ref().and_then(|drill| {
+            let right = ("right", drill.right?.to_string());
+            let args = [
+                right,
+                ("done", drill.done.to_string()),
+                ("of", drill.questions.to_string()),
+            ];
+            Some(args)
+        });
+        match (&attempt.verdict, attempt.closed, right) {
+            (_, false, Some(args)) => self.with("pages-drill-so-far", &args),
+            (_, false, None) => self.get("pages-attempt-running"),
+            (Verdict::Verified { .. }, true, Some(args)) => {
+                self.with("pages-result-verified-right", &args)
+            }
+            (verdict, true, _) => self.verdict(verdict),
+        }
+    }
+
     /// A duration in whole minutes.
     pub(super) fn duration(&self, seconds: u32) -> String {
         let minutes = ("minutes", (seconds / 60 % 60).to_string());
@@ -216,6 +259,9 @@ impl PageTexts {
             language: self.language().code(),
             texts: texts.collect(),
             titles: &self.titles,
+            drills: (Skill::ALL.iter())
+                .map(|skill| (skill.name(), self.drill(skill.name())))
+                .collect(),
             states: SeatState::ALL.map(|state| (state.name(), state.sign())),
             idle_s: IDLE_S,
             silent_s: SILENT_S,

@@ -1,6 +1,6 @@
 // Keeps what is on the projector up to date: how many have joined, or one attempt. Of the names that the stream carries it
 // shows none.
-import { duration, follow, jobTitle, page, setTags, setText, told, verdictTag } from "./page.js";
+import { comeTo, duration, follow, page, setTags, setText, told, workTitle } from "./page.js";
 
 const byId = (id) => document.getElementById(id);
 /// Seats by their numbers.
@@ -12,11 +12,11 @@ function showAttempt() {
   byId("gone").hidden = attempt !== undefined;
   byId("figures").hidden = attempt === undefined;
   if (!attempt) return setTags(byId("tags"), []);
-  setText(byId("job"), jobTitle(attempt.job));
+  setText(byId("job"), workTitle(attempt));
   setText(byId("deeds"), String(attempt.deeds));
   setText(byId("machine-time"), duration(attempt.machine_s));
   const tags = attempt.unsafe_now ? [["unsafe", "!", told("pages-state-unsafe")]] : [];
-  tags.push(attempt.closed ? verdictTag(attempt.verdict) : ["working", "", told("pages-attempt-running")]);
+  tags.push(comeTo(attempt));
   setTags(byId("tags"), tags);
 }
 

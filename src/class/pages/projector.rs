@@ -64,7 +64,7 @@ fn how_to_join(texts: &PageTexts, board: &BoardView) -> Markup {
 fn one_attempt(texts: &PageTexts, attempt: Option<&AttemptView>) -> Markup {
     html! {
         p.kind { (texts.get("pages-projector-attempt")) }
-        h1 #job { (attempt.map_or_else(String::new, |attempt| texts.job(&attempt.job))) }
+        h1 #job { (attempt.map_or_else(String::new, |attempt| texts.work(attempt))) }
         p #gone hidden[attempt.is_some()] { (texts.get("pages-projector-gone")) }
         ul.tags #tags {
             @if let Some(attempt) = attempt {
@@ -74,9 +74,9 @@ fn one_attempt(texts: &PageTexts, attempt: Option<&AttemptView>) -> Markup {
                 }
                 @if attempt.closed {
                     @let (class, sign) = verdict_sign(&attempt.verdict);
-                    (tag(class, sign, &texts.verdict(&attempt.verdict)))
+                    (tag(class, sign, &texts.come_to(attempt)))
                 } @else {
-                    (tag("working", "", &texts.get("pages-attempt-running")))
+                    (tag("working", "", &texts.come_to(attempt)))
                 }
             }
         }

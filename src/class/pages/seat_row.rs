@@ -59,7 +59,7 @@ fn result_tags(seat: &SeatView, texts: &PageTexts) -> Markup {
     html! {
         @for attempt in closed.iter().take(MOST_RESULTS) {
             @let (class, sign) = verdict_sign(&attempt.verdict);
-            (tag(class, sign, &texts.verdict(&attempt.verdict)))
+            (tag(class, sign, &texts.come_to(attempt)))
         }
         @if closed.len() > MOST_RESULTS {
             (tag("rest", "", &format!("+{}", closed.len() - MOST_RESULTS)))
@@ -103,7 +103,7 @@ pub(super) fn seat_row(
                 ul.tags data-slot="states" { (state_tags(seat, states, texts)) }
             }
             td.job role="cell" data-label=(job) data-slot="job" {
-                (told(newest.map(|attempt| texts.job(&attempt.job))))
+                (told(newest.map(|attempt| texts.work(attempt))))
             }
             td.figure role="cell" data-label=(deeds) data-slot="deeds" {
                 (told(newest.map(|attempt| attempt.deeds.to_string())))

@@ -2,7 +2,7 @@
 
 use super::page_texts::PageTexts;
 use super::shown::shown;
-use crate::board::{BoardView, SeatView};
+use crate::board::{AttemptView, BoardView, SeatView};
 use detent_class_protocol::Standing;
 
 /// Whoever has done nothing for so long is idle, s. Ours.
@@ -54,10 +54,16 @@ impl SeatState {
         }
         let open = matches!(board.standing, Standing::Open { .. });
         let newest = seat.attempts.first();
-        let is_done = |job: &String| {
-            (seat.attempts.iter()).any(|attempt| attempt.closed && attempt.job == *job)
+        let closed = |is_of: &dyn Fn(&AttemptView) -> bool| {
+            (seat.attempts.iter()).any(|attempt| attempt.closed && is_of(attempt))
         };
-        let finished = !board.jobs.is_empty() && board.jobs.iter().all(is_done);
+        let has_job = |job: &String| closed(&|one| one.drill.is_none() && one.job == *job);
+        let has_drill = |drill: &String| {
+            closed(&|one| one.drill.as_ref().is_some_and(|one| one.drill == *drill))
+        };
+        let finished = !(board.jobs.is_empty() && board.drills.is_empty())
+            && board.jobs.iter().all(has_job)
+            && board.drills.iter().all(has_drill);
         let for_long = |since: Option<u32>, limit| since.is_some_and(|since| since >= limit);
 
         let mut states = Vec::new();

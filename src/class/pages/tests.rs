@@ -3,7 +3,9 @@
 use super::seat_state::SeatState;
 use super::*;
 use crate::board::{AttemptView, BoardView, SeatView};
-use detent_class_protocol::{AttemptId, ClassKind, Standing, UnverifiedReason, Verdict};
+use detent_class_protocol::{
+    AttemptId, ClassKind, DrillStatus, Standing, UnverifiedReason, Verdict,
+};
 use detent_content::{ContentLibrary, Language};
 
 /// The texts of the pages with the built-in jobs.
@@ -31,6 +33,7 @@ fn attempt(number: u8, verdict: Verdict) -> AttemptView {
     AttemptView {
         attempt: AttemptId::of_bytes([number; 16]),
         job: "blinking-lock-lamp.ron".to_owned(),
+        drill: None,
         deeds: 31,
         machine_s: 754,
         closed: true,
@@ -60,6 +63,7 @@ fn board(seats: Vec<SeatView>) -> BoardView {
         code: "ACDEFG".parse().expect("a code"),
         address: "http://192.0.2.7:8090/".to_owned(),
         jobs: vec!["blinking-lock-lamp.ron".to_owned()],
+        drills: Vec::new(),
         seats,
         has_bench: true,
         trouble: None,
@@ -316,6 +320,65 @@ fn an_attempt_is_watched_at_the_bench_where_there_is_one() {
             assert_eq!(page.contains("data-slot=\"watch\""), has_bench);
             assert_eq!(page.contains(&texts.get("pages-watch")), has_bench);
         }
+    }
+}
+
+/// A round of a drill is told by what is right in it, while it is made and after.
+#[test]
+fn a_drill_is_told_by_its_name_and_what_is_right() {
+    let round = |closed, done, right| AttemptView {
+        job: String::new(),
+        drill: Some(DrillStatus {
+            drill: "lamp-reading".to_owned(),
+            done,
+            questions: 10,
+            right,
+        }),
+        deeds: done,
+        machine_s: 0,
+        unsafe_acts: 0,
+        closed,
+        ..attempt(1, Verdict::Verified { points: Some(80.0) })
+    };
+    let texts = page_texts(Language::En);
+    for (round, told) in [
+        (round(false, 4, Some(3)), "4 of 10 answered, 3 right"),
+        (round(false, 4, None), "In progress"),
+        (round(true, 10, Some(8)), "Verified: 8 of 10 right"),
+        (round(true, 10, None), "Verified: 80 of 100"),
+    ] {
+        assert_eq!(texts.come_to(&round), told);
+        assert_eq!(texts.work(&round), "Reading lamps");
+    }
+    let strange = AttemptView {
+        drill: Some(DrillStatus {
+            drill: "<b>\u{202e}x".to_owned(),
+            done: 0,
+            questions: 1,
+            right: None,
+        }),
+        ..round(false, 0, None)
+    };
+    assert_eq!(texts.work(&strange), "<b>x");
+    // The class is done where every job and every drill is.
+    let seat = SeatView {
+        attempts: vec![round(true, 10, Some(8))],
+        ..seat(1, "Marta Olmo")
+    };
+    for (jobs, drills, finished) in [
+        (&[][..], &["lamp-reading"][..], true),
+        (&[], &["lamp-reading", "proof"], false),
+        (&["blinking-lock-lamp.ron"], &["lamp-reading"], false),
+        (&[""], &["lamp-reading"], false),
+    ] {
+        let all = |names: &[&str]| names.iter().map(|name| (*name).to_owned()).collect();
+        let board = BoardView {
+            jobs: all(jobs),
+            drills: all(drills),
+            ..board(vec![seat.clone()])
+        };
+        let is_finished = SeatState::of(&seat, &board) == [SeatState::Finished];
+        assert_eq!(is_finished, finished, "{jobs:?} {drills:?}");
     }
 }
 

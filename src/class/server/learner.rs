@@ -14,9 +14,9 @@ use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use axum::response::{Html, IntoResponse, Response};
 use detent_class_protocol::{
-    AttemptId, AttemptStatus, ClassNotice, ClassView, Digest, JoinAnswer, JoinCode, JoinRefusal,
-    JoinRequest, PROTOCOL_VERSION, SealedJobAnswer, SealedScenario, SecretToken, Segment,
-    SegmentAnswer, Standing, Verdict,
+    AttemptId, AttemptStatus, ClassKind, ClassNotice, ClassView, Digest, DrillStatus, JoinAnswer,
+    JoinCode, JoinRefusal, JoinRequest, PROTOCOL_VERSION, SealedJobAnswer, SealedScenario,
+    SecretToken, Segment, SegmentAnswer, Standing, Verdict,
 };
 use std::sync::Arc;
 
@@ -163,6 +163,11 @@ async fn view(shared: &Arc<Shared>, seat: u32) -> Result<ClassView, StoreError> 
         kind: shared.definition.kind,
         standing,
         jobs: shared.definition.jobs_of(seat),
+        drills: match (shared.definition.kind, standing) {
+            // Whoever knows the seed knows the questions.
+            (ClassKind::Examination, Standing::NotOpen { .. }) => Vec::new(),
+            (ClassKind::Examination | ClassKind::Practice, _) => shared.definition.drills_of(seat),
+        },
         notices: notices
             .into_iter()
             .map(|notice| ClassNotice {
@@ -183,12 +188,18 @@ fn status(shared: &Shared, kept: KeptAttempt, standing: Standing) -> AttemptStat
     let job = lock(&shared.live)
         .job_of(kept.seat, kept.status.attempt)
         .map(str::to_owned);
+    let drill = lock(&shared.live).drill_of(kept.seat, kept.status.attempt);
+    let drill = drill.map(|drill| DrillStatus {
+        right: drill.right.filter(|_| !hidden),
+        ..drill
+    });
     let verdict = match kept.status.verdict {
         Verdict::Verified { .. } if hidden => Verdict::Verified { points: None },
         verdict => verdict,
     };
     AttemptStatus {
         job,
+        drill,
         verdict,
         ..kept.status
     }

@@ -4,8 +4,8 @@ use crate::board::{AttemptView, SeatView};
 use crate::definition::ClassDefinition;
 use crate::moment::Moment;
 use crate::store::{KeptAttempt, KeptSeat};
-use crate::watch::Watched;
-use detent_class_protocol::{AttemptId, Verdict};
+use crate::watch::{Watched, WatchedDrill};
+use detent_class_protocol::{AttemptId, DrillStatus, Verdict};
 use std::collections::BTreeMap;
 
 /// One attempt.
@@ -201,6 +201,13 @@ impl Live {
         live.watched.job.as_deref()
     }
 
+    /// How far this attempt of this seat has come, where it is a round of a drill.
+    pub fn drill_of(&self, seat: u32, attempt: AttemptId) -> Option<DrillStatus> {
+        let mut attempts = self.seats.get(&seat)?.attempts.iter();
+        let live = attempts.find(|live| live.kept.status.attempt == attempt)?;
+        live.watched.drill.map(drill_status)
+    }
+
     /// The seats that changed after this change; all of them after none.
     pub fn seats_since(
         &self,
@@ -210,6 +217,16 @@ impl Live {
     ) -> Vec<SeatView> {
         let seats = self.seats.values().filter(|seat| seat.changed > change);
         seats.map(|seat| seat.view(definition, now)).collect()
+    }
+}
+
+fn drill_status(watched: WatchedDrill) -> DrillStatus {
+    let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
+    DrillStatus {
+        drill: watched.skill.name().to_owned(),
+        done: count(watched.done),
+        questions: count(watched.questions),
+        right: watched.right.map(count),
     }
 }
 
@@ -236,6 +253,7 @@ impl LiveAttempt {
         AttemptView {
             attempt: status.attempt,
             job: definition.original_of(job).unwrap_or(job).to_owned(),
+            drill: watched.drill.map(drill_status),
             deeds: watched.deeds,
             machine_s: watched.machine_s,
             closed: status.closed,

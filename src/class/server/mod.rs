@@ -342,6 +342,9 @@ impl Shared {
             code: self.code,
             address: self.address.clone(),
             jobs: self.definition.jobs.clone(),
+            drills: (self.definition.drills.iter())
+                .map(|drill| drill.skill.name().to_owned())
+                .collect(),
             seats: live.seats_since(0, &self.definition, now),
             undrawn: live.undrawn().map(str::to_owned),
             has_bench: self.page.is_some(),

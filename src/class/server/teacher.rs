@@ -19,6 +19,7 @@ use detent_class_protocol::{
     AttemptId, AttemptStatus, MOST_ATTEMPT_BYTES, SecretToken, Segment, SegmentAnswer,
     WatchedAttempt, WatchedScenario, sealed_scenario_file,
 };
+use detent_training::record::{is_drill_round, read_attempt, read_drill_round};
 use qrcode::QrCode;
 use qrcode::render::svg;
 use serde::{Deserialize, Serialize};
@@ -212,8 +213,17 @@ pub(super) async fn hand_in(
     }
     let text = std::str::from_utf8(&body)
         .map_err(|_| Refused::Wrong("that file is no attempt".to_owned()))?;
-    let read = detent_training::record::read_attempt("handed-in.attempt", text.as_bytes());
-    let attempt = read.map_err(|error| Refused::Wrong(error.to_string()))?;
+    let program = match is_drill_round(text) {
+        true => {
+            let read = read_drill_round("handed-in.round", text, false);
+            read.map(|record| record.header.program)
+        }
+        false => {
+            let read = read_attempt("handed-in.attempt", text.as_bytes());
+            read.map(|attempt| attempt.header.program)
+        }
+    };
+    let program = program.map_err(|error| Refused::Wrong(error.to_string()))?;
     if lock(&shared.live).name_of(seat).is_none() {
         return Err(Refused::NotThere);
     }
@@ -222,7 +232,7 @@ pub(super) async fn hand_in(
         Some(status) => status,
         None => AttemptStatus::nothing_of(AttemptId::of_file(&seat.to_string(), whole.as_bytes())),
     };
-    let made_with = (attempt.header.program.as_str(), shared.content);
+    let made_with = (program.as_str(), shared.content);
     let rest = whole.get(there.bytes as usize..).unwrap_or_default();
     let after = (there.next, there.digest);
     let segments = Segment::cut(there.attempt, after, made_with, rest).collect();
@@ -270,10 +280,10 @@ pub(super) async fn text(
     let (Some((text, ..)), Some(kept)) = found else {
         return Err(Refused::NotThere);
     };
-    let ending = if kept.status.closed {
-        "attempt"
-    } else {
-        "attempt.part"
+    let ending = match (is_drill_round(&text), kept.status.closed) {
+        (true, _) => "round",
+        (false, true) => "attempt",
+        (false, false) => "attempt.part",
     };
     let name = format!(
         "attachment; filename=\"seat-{}-{attempt}.{ending}\"",

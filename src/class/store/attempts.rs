@@ -71,6 +71,7 @@ fn attempt_of(row: &Row<'_>) -> rusqlite::Result<KeptAttempt> {
         status: AttemptStatus {
             attempt: AttemptId::of_bytes(fixed(row, 0)?),
             job: None,
+            drill: None,
             next: row.get(4)?,
             digest: Digest::of_bytes(fixed(row, 5)?),
             bytes: row.get(6)?,

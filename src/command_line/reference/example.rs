@@ -81,6 +81,7 @@ pub(crate) fn files(kind: FileKind) -> Result<Vec<(String, &'static str)>, Conte
         FileKind::Examination => rest("scenarios", ".examination.ron").collect(),
         FileKind::Parts => vec![("parts.ron".to_owned(), PARTS)],
         FileKind::Course => vec![first("assets/templates/course.en.ron")?],
+        FileKind::Plan => vec![first("assets/templates/plan.en.ron")?],
     })
 }
 
@@ -92,7 +93,8 @@ pub(crate) fn whole(kind: FileKind) -> Result<Option<&'static str>, ContentError
         | FileKind::Guide
         | FileKind::Examination
         | FileKind::Parts
-        | FileKind::Course => files(kind)?.first().map(|(_, text)| *text),
+        | FileKind::Course
+        | FileKind::Plan => files(kind)?.first().map(|(_, text)| *text),
     })
 }
 

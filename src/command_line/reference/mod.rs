@@ -159,6 +159,7 @@ mod tests {
                         detent_content::read_added_parts(file, bytes, &parts, &own).err()
                     }
                     FileKind::Course => detent_content::read_course(file, bytes, None).err(),
+                    FileKind::Plan => detent_content::check_class_plan(file, bytes, &jobs).err(),
                 };
                 assert_eq!(errors, None);
             }

@@ -58,6 +58,7 @@ fn title(kind: FileKind) -> &'static str {
         FileKind::Examination => "Examination",
         FileKind::Parts => "Parts",
         FileKind::Course => "Course",
+        FileKind::Plan => "Plan of a class",
     }
 }
 
@@ -90,6 +91,11 @@ fn about(kind: FileKind) -> &'static str {
             "What a library that is handed on says of itself. `course.ron` at the top of its folder. \
              `detent new course course.ron` begins one, `detent course check FOLDER` checks all of it, \
              `detent course pack FOLDER --to course.zip` makes one zip of it."
+        }
+        FileKind::Plan => {
+            "What is to be done in a class, for how long, and by how many. `NAME.plan.ron`, anywhere; it names no \
+             learners. `detent new plan tuesday.plan.ron` begins one, `detent check tuesday.plan.ron` checks it, \
+             `detent class --plan tuesday.plan.ron` begins the class."
         }
     }
 }

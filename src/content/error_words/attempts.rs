@@ -29,6 +29,9 @@ impl Texts {
             Damage::NoSuchFormat(format) => {
                 self.with("record-no-such-format", &[("format", number(format))])
             }
+            Damage::NoSuchRound { questions } => {
+                self.with("record-no-such-round", &[("questions", number(questions))])
+            }
             Damage::UnknownAction(name) => {
                 self.with("record-unknown-action", &[("name", name.as_str().into())])
             }

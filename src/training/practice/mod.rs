@@ -2,6 +2,7 @@
 
 mod answer;
 mod choose;
+mod class_plan;
 mod coach;
 mod confusion;
 pub mod drill;
@@ -15,6 +16,7 @@ mod summary;
 mod tracing;
 pub use answer::{Answer, Detail, Moment, answers_of_job, skills_of};
 pub use choose::{Choice, CourseJob, Exercise, Target, TargetError, Why, choose};
+pub use class_plan::{ClassPlan, ClassPurpose, MOST_SEATS, PlannedDrill};
 pub use coach::{CoachAdvice, coach, trained_by};
 pub use confusion::Confusion;
 pub use examination::{

@@ -509,13 +509,13 @@ fn read_footer(line: &str, format: u32) -> Result<(Footer, Option<String>), Dama
     Ok((footer, digest))
 }
 
-fn is_hex(text: &str) -> bool {
+pub(super) fn is_hex(text: &str) -> bool {
     !text.is_empty()
         && text.len() <= 128
         && text.bytes().all(|b| matches!(b, b'0'..=b'9' | b'a'..=b'f'))
 }
 
-fn read_line<T: serde::de::DeserializeOwned>(line: &str) -> Result<T, Damaged> {
+pub(super) fn read_line<T: serde::de::DeserializeOwned>(line: &str) -> Result<T, Damaged> {
     let value = ron_text::parse(&line_options(), line).map_err(|misfit| {
         let Misfit {
             field,

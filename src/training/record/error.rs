@@ -54,6 +54,12 @@ pub enum Damage {
     /// A format number that never was.
     #[error("no Detent wrote format {0}; restore the file from a copy")]
     NoSuchFormat(u32),
+    /// A round of a drill that nobody can ask for.
+    #[error("no round of a drill has {questions} questions; restore the file from a copy")]
+    NoSuchRound {
+        /// Questions that it is said to have.
+        questions: usize,
+    },
     /// An action that this program does not know.
     #[error(
         "no action or part of one is called \"{0}\"; the line was changed, restore the file from a copy"

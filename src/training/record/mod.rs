@@ -20,6 +20,7 @@
 
 mod attempt;
 mod chain;
+mod drill_round;
 mod error;
 mod log;
 mod replay;
@@ -30,11 +31,17 @@ pub use attempt::{
     LONGEST_FIRST_VISIT_BYTES, Seal, Timed, is_end, read_attempt,
 };
 pub use chain::sha256_hex;
+pub use drill_round::{
+    DrillAnswer, DrillHeader, DrillRecord, DrillText, LONGEST_ROUND_BYTES, is_drill_round,
+    read_drill_round,
+};
 pub use error::{Damage, RecordError};
 pub use log::{AttemptLog, LogError, SystemReason};
 pub use replay::{
     Divergence, compare, replay, replay_deeds_in_slices, replay_end_in_slices, replay_in_slices,
 };
 
+/// Ending of the name of a round of a drill.
+pub const ROUND: &str = ".round";
 /// Ending of the name of a log that is not finished.
 pub const PART: &str = ".part";

@@ -261,11 +261,36 @@ impl Driver {
     }
 
     /// An attempt at a job of the class was begun here. It is the class's from now on.
-    pub fn begin(
+    pub fn begin(&mut self, name: &str, attempt: AttemptId, job: &str, made_with: (&str, Digest)) {
+        self.take_as_own(name, attempt, (job, None), made_with);
+    }
+
+    /// A round of a drill of the class, by the fixed name of its skill, was begun here. It is the class's from now on.
+    pub fn begin_round(
         &mut self,
         name: &str,
         attempt: AttemptId,
-        job: &str,
+        drill: &str,
+        made_with: (&str, Digest),
+    ) {
+        self.take_as_own(name, attempt, ("", Some(drill)), made_with);
+    }
+
+    /// The last question of this round is answered.
+    pub fn finish_round(&mut self, name: &str) {
+        if let Some(kept) = self.kept.attempts.get_mut(name)
+            && !kept.is_finished
+        {
+            kept.is_finished = true;
+            self.to_keep = true;
+        }
+    }
+
+    fn take_as_own(
+        &mut self,
+        name: &str,
+        attempt: AttemptId,
+        (job, drill): (&str, Option<&str>),
         (program, content): (&str, Digest),
     ) {
         let Some(seat) = self.kept.seat() else {
@@ -279,6 +304,8 @@ impl Driver {
             attempt,
             seat,
             job: job.to_owned(),
+            drill: drill.map(str::to_owned),
+            is_finished: false,
             program: program.to_owned(),
             content,
             sealed: self.kept.is_sealed(),

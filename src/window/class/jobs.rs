@@ -72,7 +72,7 @@ pub fn job_rows(view: &ClassView, kept: &KeptClass, names: &[&str]) -> Vec<JobRo
     rows.collect()
 }
 
-fn of_status(status: &AttemptStatus) -> JobStanding {
+pub(super) fn of_status(status: &AttemptStatus) -> JobStanding {
     match status.verdict {
         Verdict::Waiting if status.closed => JobStanding::HandedIn,
         Verdict::Waiting => JobStanding::Begun,
@@ -84,7 +84,7 @@ fn of_status(status: &AttemptStatus) -> JobStanding {
 }
 
 /// The one that says more of a job; of two that were verified the one with more points.
-fn further(one: JobStanding, other: JobStanding) -> JobStanding {
+pub(super) fn further(one: JobStanding, other: JobStanding) -> JobStanding {
     let rank = |standing: JobStanding| match standing {
         JobStanding::NotBegun => (0, 0.0),
         JobStanding::Begun => (1, 0.0),

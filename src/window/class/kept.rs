@@ -71,8 +71,14 @@ pub struct KeptAttempt {
     pub attempt: AttemptId,
     /// Whose it is.
     pub seat: Seat,
-    /// The job, by its scenario's file name without folder and ending.
+    /// The job, by its scenario's file name without folder and ending; empty for a round of a drill.
     pub job: String,
+    /// The drill, by the fixed name of its skill, where it is a round of one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub drill: Option<String>,
+    /// The last question of the round is answered. Of an attempt its name says that.
+    #[serde(default)]
+    pub is_finished: bool,
     /// Version of the program that it was begun with.
     pub program: String,
     /// Digest of the content that it was begun with.
@@ -280,6 +286,8 @@ mod tests {
             attempt: AttemptId::of_bytes([1; 16]),
             seat: Seat::of(&examination),
             job: "drain-code".to_owned(),
+            drill: None,
+            is_finished: false,
             program: "0.1.0".to_owned(),
             content: Digest::NONE,
             sealed: true,
@@ -321,6 +329,8 @@ mod tests {
             attempt: AttemptId::of_bytes([1; 16]),
             seat: Seat::of(&view),
             job: "drain-code".to_owned(),
+            drill: None,
+            is_finished: false,
             program: "0.1.0".to_owned(),
             content: Digest::NONE,
             sealed: true,

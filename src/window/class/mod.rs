@@ -4,6 +4,7 @@
 //! a [`Driver`] that knows no clock, file or network.
 
 pub mod address;
+pub mod drills;
 pub mod driver;
 mod http;
 pub mod jobs;
@@ -24,8 +25,10 @@ use bevy::prelude::*;
 use bevy::window::PrimaryWindow;
 #[cfg(not(target_family = "wasm"))]
 use bevy::winit::{EventLoopProxyWrapper, WinitUserEvent};
+use bevy_egui::EguiPostUpdateSet;
 use detent_class_protocol::{
-    AttemptId, Digest, JoinCode, JoinRequest, PROTOCOL_VERSION, Standing, sealed_scenario_file,
+    AttemptId, ClassDrill, Digest, JoinCode, JoinRequest, PROTOCOL_VERSION, Standing,
+    sealed_scenario_file,
 };
 use detent_training::lesson::Score;
 use detent_training::practice::answers_of_job;
@@ -42,6 +45,8 @@ pub struct ClassRes {
     pub link: Option<ClassLink>,
     /// What the panels remember.
     pub desk: ClassDesk,
+    /// A drill that is to be begun now, or gone on with.
+    pub to_begin: Option<ClassDrill>,
     /// Results that are kept back until the class is closed: the job's file, its score, and the machine time that it
     /// took, s.
     kept_back: Vec<(String, Score, f64)>,
@@ -342,7 +347,7 @@ fn note_work(
     mut learner: ResMut<LearnerRes>,
     screen: Res<State<Screen>>,
 ) {
-    let at_bench = *screen.get() == Screen::Bench;
+    let at_bench = matches!(screen.get(), Screen::Bench | Screen::Drill);
     let paused = at_bench && class.standing() == Some(Standing::Paused);
     if bench.class_paused != paused {
         bench.class_paused = paused;
@@ -401,6 +406,14 @@ pub fn plugin(app: &mut App) {
         // In the frame of a deed: whoever ends the program right after the first one finds the attempt to be the class's.
         .add_systems(
             PostUpdate,
-            (note_work, exchange, hand_over_sealed_jobs).chain(),
+            (
+                drills::begin_round,
+                drills::keep_round,
+                note_work,
+                exchange,
+                hand_over_sealed_jobs,
+            )
+                .chain()
+                .after(EguiPostUpdateSet::EndPass),
         );
 }

@@ -4,8 +4,8 @@ use super::driver::Driver;
 use super::kept::KeptClass;
 use super::{ClassLink, ClassRes};
 use detent_class_protocol::{
-    AttemptId, AttemptStatus, ClassId, ClassJob, ClassKind, ClassNotice, ClassView, Digest,
-    PROTOCOL_VERSION, SecretToken, Standing, Verdict,
+    AttemptId, AttemptStatus, ClassDrill, ClassId, ClassJob, ClassKind, ClassNotice, ClassView,
+    Digest, DrillStatus, PROTOCOL_VERSION, SecretToken, Standing, Verdict,
 };
 
 /// What of a class is shown.
@@ -15,6 +15,8 @@ pub enum ShownClass {
     Join,
     /// On the start screen.
     Seat(ClassKind),
+    /// The same, with drills beside the jobs.
+    Drills,
     /// At the bench, which the teacher has stopped.
     Paused,
 }
@@ -25,6 +27,7 @@ impl ShownClass {
         match name {
             "join" => Some(ShownClass::Join),
             "class" => Some(ShownClass::Seat(ClassKind::Practice)),
+            "class-drills" => Some(ShownClass::Drills),
             "class-examination" => Some(ShownClass::Seat(ClassKind::Examination)),
             "class-paused" => Some(ShownClass::Paused),
             _ => None,
@@ -63,11 +66,42 @@ pub fn demo_view(kind: ClassKind) -> ClassView {
                 is_sealed: false,
             })
             .collect(),
+        drills: Vec::new(),
         notices: vec![ClassNotice {
             number: 1,
             text: "Look at the drain hose before you open anything.".to_owned(),
         }],
         attempts: vec![status(0, Verdict::Verified { points })],
+    }
+}
+
+/// The same class with drills: one verified, one not begun, and one that no program has.
+pub fn with_drills(view: ClassView) -> ClassView {
+    let drills = ["lamp-reading", "safe-work", "no-such-drill"];
+    let right = (view.kind == ClassKind::Practice).then_some(8);
+    let verified = AttemptStatus {
+        drill: Some(DrillStatus {
+            drill: drills[0].to_owned(),
+            done: 10,
+            questions: 10,
+            right,
+        }),
+        closed: true,
+        verdict: Verdict::Verified {
+            points: right.map(|right| 10.0 * f64::from(right)),
+        },
+        ..AttemptStatus::nothing_of(AttemptId::of_bytes([77; 16]))
+    };
+    let drills = drills.map(|drill| ClassDrill {
+        drill: drill.to_owned(),
+        questions: 10,
+        seed: 5_000,
+    });
+    ClassView {
+        jobs: view.jobs.into_iter().take(2).collect(),
+        drills: drills.into(),
+        attempts: [view.attempts, vec![verified]].concat(),
+        ..view
     }
 }
 
@@ -77,6 +111,7 @@ impl ClassRes {
         let view = match shown {
             ShownClass::Join => None,
             ShownClass::Seat(kind) => Some(demo_view(kind)),
+            ShownClass::Drills => Some(with_drills(demo_view(ClassKind::Practice))),
             ShownClass::Paused => Some(ClassView {
                 standing: Standing::Paused,
                 ..demo_view(ClassKind::Practice)

@@ -3,16 +3,18 @@
 use super::driver::{Answer, Driver, Failure, JoinProblem, Question, SendState};
 use super::http::{Http, OnAnswer, Transport};
 use super::kept::{KeptClass, Seat};
-use super::shown::demo_view;
+use super::shown::{demo_view, with_drills};
 use super::*;
 use crate::AppOptions;
 use crate::attempts::Folder;
+use crate::drill::DrillRes;
 use crate::rest::tests::paused;
 use crate::workbench::LibraryJobs;
 
 use detent_class_protocol::{
-    AttemptStatus, ClassId, ClassJob, ClassKind, ClassNotice, ClassView, Digest, JoinAnswer,
-    JoinRefusal, NONCE_BYTES, SealedJobAnswer, SealedScenario, SecretToken, Segment, SegmentAnswer,
+    AttemptStatus, ClassDrill, ClassId, ClassJob, ClassKind, ClassNotice, ClassView, Digest,
+    JoinAnswer, JoinRefusal, NONCE_BYTES, SealedJobAnswer, SealedScenario, SecretToken, Segment,
+    SegmentAnswer,
 };
 use detent_training::bench::{Action, Report};
 use std::collections::BTreeMap;
@@ -924,4 +926,93 @@ fn a_learner_speaks_to_a_server_over_a_socket() {
     });
     let other: ServerAddress = at.parse().expect("an address");
     assert_eq!(ask(&other, None, Question::Seat), Err(Failure::NotAClass));
+}
+
+/// Answers the question at hand somehow, as the panel does.
+fn answer_question(app: &mut App) {
+    let mut drill = app.world_mut().resource_mut::<DrillRes>();
+    let sitting = drill.sitting().expect("a round");
+    sitting.asked.fill_in(true);
+    let (done, _) = sitting.check(1.5).expect("a whole answer");
+    sitting.record(done, now());
+    drill.go_on();
+    app.update();
+}
+
+/// The drill that the class shows first is asked for, until its round is there.
+fn begin_drill(app: &mut App) {
+    until(app, "a seat", |app| {
+        app.world().resource::<ClassRes>().joined().is_some()
+    });
+    let mut class = app.world_mut().resource_mut::<ClassRes>();
+    let view = class.joined().and_then(|link| link.driver.view());
+    let drill = view.expect("a class").drills[0].clone();
+    class.to_begin = Some(drill);
+    until(app, "the drill", |app| screen(app) == Screen::Drill);
+}
+
+/// The rounds that are kept here.
+fn rounds_in(folder: &std::path::Path) -> Vec<String> {
+    let entries = std::fs::read_dir(folder).expect("a folder");
+    let names = entries.map(|entry| entry.expect("an entry").file_name());
+    let names = names.filter_map(|name| name.into_string().ok());
+    names.filter(|name| name.ends_with(".round")).collect()
+}
+
+/// It is kept with each answer, goes on after a restart where it was, is sent, and there is one.
+#[test]
+fn a_round_of_a_drill_is_kept_sent_and_gone_on_with_after_a_restart() {
+    let view = with_drills(demo_view(ClassKind::Examination));
+    let drill = ClassDrill {
+        questions: 3,
+        ..view.drills[1].clone()
+    };
+    let server = Arc::new(Mutex::new(FakeServer::new(ClassKind::Examination)));
+    server.lock().expect("sound").view = ClassView {
+        drills: vec![drill.clone()],
+        attempts: Vec::new(),
+        ..view
+    };
+    let folder = tempfile::tempdir().expect("a folder");
+    {
+        let mut app = window_in_class(&server, folder.path());
+        begin_drill(&mut app);
+        answer_question(&mut app);
+    }
+    let names = rounds_in(folder.path());
+    let [name] = &names[..] else {
+        panic!("{names:?}");
+    };
+    let read = |unfinished| {
+        let text = std::fs::read_to_string(folder.path().join(name)).expect("it is kept");
+        (
+            detent_training::record::read_drill_round(name, &text, unfinished),
+            text,
+        )
+    };
+    let (first, text) = read(true);
+    let first = first.expect("a part of a round");
+    assert_eq!((first.answers.len(), first.right), (1, None));
+    assert_eq!((first.header.seed, first.header.questions), (drill.seed, 3));
+    let mut app = window_in_class(&server, folder.path());
+    begin_drill(&mut app);
+    for _ in 0..2 {
+        answer_question(&mut app);
+    }
+    assert_eq!(rounds_in(folder.path()), names, "no other round was begun");
+    let (whole, sent) = read(false);
+    assert!(sent.starts_with(&text), "only added to");
+    assert_eq!(whole.expect("a whole round").answers.len(), 3);
+    let came_in = Arc::clone(&server);
+    let name = name.clone();
+    until(&mut app, "it is sent", move |app| {
+        let class = app.world().resource::<ClassRes>();
+        let link = class.link.as_ref().expect("a class");
+        let round = &link.driver.kept().attempts[&name];
+        let there = came_in.lock().expect("sound").text(round.attempt);
+        round.is_there && round.is_finished && there == sent
+    });
+    // It is not among the attempts at jobs.
+    let jobs = &app.world().resource::<JobSourceRes>().0;
+    assert!(jobs.attempts().expect("a folder").names().is_empty());
 }

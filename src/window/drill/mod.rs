@@ -2,29 +2,33 @@
 
 mod bench;
 mod question;
-mod tables;
-pub use question::{Asked, MeterGiven, Question, QuestionSource, Trial, Verdict};
+mod recorded;
+pub use question::{Asked, MeterGiven, Question, Trial, Verdict};
+pub use recorded::Recorded;
 
+use crate::state::Screen;
 use bevy::prelude::*;
 use detent_content::ContentLibrary;
 use detent_simulation::controller::{Board, Lamps};
 use detent_simulation::interface::Button;
 use detent_simulation::units::{Span, TICKS_PER_S};
 use detent_training::practice::drill::lamps::LampReadingTask;
-use detent_training::practice::drill::{Done, Round, SuppliedBoard, entry};
-use detent_training::practice::{Detail, Skill};
+use detent_training::practice::drill::{
+    Done, QUESTIONS, QuestionSource, Round, RoundMarker, Task, entry,
+};
+use detent_training::practice::{Answer, Detail, Skill};
+use detent_training::record::DrillRecord;
+use detent_training::without_breaks;
 use std::sync::Arc;
-use tables::Tables;
 
 /// The drill being done, if one is, and what questions are drawn from.
 #[derive(Resource)]
 pub struct DrillRes {
     content_library: Arc<ContentLibrary>,
-    /// Boards that the course teaches to read, by their short names.
-    to_read: Vec<String>,
-    tables: Tables,
     /// The round at hand.
     sitting: Option<Sitting>,
+    /// Answers of rounds of which nothing is to be told yet.
+    pub kept_back: Vec<Answer>,
 }
 
 /// The code lamps of a question that has been shown for `shown_s`, as bits.
@@ -116,6 +120,8 @@ pub struct Sitting {
     pub read: Vec<(u8, u8)>,
     /// Tries at the gesture so far.
     pub tries: Vec<entry::Marked>,
+    /// The same as a text that is kept, where it is.
+    pub recorded: Option<Recorded>,
     /// Seed that it began with.
     seed: u64,
 }
@@ -129,22 +135,20 @@ impl DrillRes {
     /// Further questions are drawn from this; the one that is asked stays.
     pub fn take_content(&mut self, content_library: Arc<ContentLibrary>) {
         let sitting = self.sitting.take();
+        let kept_back = std::mem::take(&mut self.kept_back);
         *self = DrillRes {
             sitting,
+            kept_back,
             ..DrillRes::new(content_library)
         };
     }
 
     /// No drill yet; questions will be drawn from `content_library`.
     pub fn new(content_library: Arc<ContentLibrary>) -> DrillRes {
-        // A mistake in a scenario is told where the jobs are listed.
-        let to_read = content_library.boards_to_read().unwrap_or_default();
-        let to_read = to_read.iter().map(|board| board.id.clone()).collect();
         DrillRes {
             content_library,
-            to_read,
-            tables: Tables::default(),
             sitting: None,
+            kept_back: Vec::new(),
         }
     }
 
@@ -200,30 +204,58 @@ impl DrillRes {
 
     /// Begins a drill of this skill with questions drawn from `seed`.
     pub fn begin(&mut self, skill: Skill, seed: u64) {
-        let supplied_boards = self.content_library.supplied_boards();
-        if matches!(skill, Skill::NextTest | Skill::Proof) {
-            self.tables.read(&supplied_boards);
-        }
-        let round = Round::begin(seed);
-        self.sitting = Some(Sitting {
+        let marker = RoundMarker::begin(skill, QUESTIONS, seed);
+        self.sitting = Some(self.sitting_of(marker, skill, seed, None));
+    }
+
+    /// The round as far as it was marked, with its next question.
+    fn sitting_of(
+        &self,
+        marker: RoundMarker,
+        skill: Skill,
+        seed: u64,
+        recorded: Option<Recorded>,
+    ) -> Sitting {
+        let source = self.content_library.drill_source();
+        let task = marker.next_task(&source);
+        Sitting {
             skill,
-            asked: Asked::first(
-                skill,
-                QuestionSource {
-                    supplied_boards: &supplied_boards,
-                    course: &course(&self.content_library, &self.to_read),
-                    asked: 0,
-                    tables: &self.tables,
-                    seed: round.seed(),
-                },
-            ),
-            round,
+            asked: Asked::of(task, source.supplied_boards()),
+            round: marker.round().clone(),
             since_s: None,
             done: None,
             read: Vec::new(),
             tries: Vec::new(),
             seed,
-        });
+            recorded,
+        }
+    }
+
+    /// Begins a round that is recorded, or goes on with it behind the answers that it has. Whether these were given to
+    /// the questions that follow from its seed here; else nothing is begun.
+    pub fn begin_recorded(&mut self, recorded: Recorded, record: &DrillRecord) -> bool {
+        let header = &record.header;
+        let mut marker = RoundMarker::begin(header.skill, header.questions, header.seed);
+        let source = self.content_library.drill_source();
+        for answer in &record.answers {
+            let took_s = f64::from(answer.took_ms) / 1000.0;
+            let marked = marker.mark_in_slices(&source, &answer.given, took_s);
+            if without_breaks(marked).is_none() {
+                return false;
+            }
+        }
+        let sitting = self.sitting_of(marker, header.skill, header.seed, Some(recorded));
+        self.sitting = Some(sitting);
+        true
+    }
+
+    /// The screen from which the round at hand was begun.
+    pub fn leads_back_to(&self) -> Screen {
+        let recorded = self.sitting.as_ref().map(|sitting| &sitting.recorded);
+        match recorded {
+            Some(Some(_)) => Screen::Start,
+            Some(None) | None => Screen::Practice,
+        }
     }
 
     /// Begins another round of the same skill.
@@ -249,14 +281,20 @@ impl DrillRes {
         };
         sitting.round.note(done);
         if !sitting.round.is_over() {
-            let supplied_boards: Vec<SuppliedBoard<'_>> = self.content_library.supplied_boards();
-            sitting.asked = sitting.asked.next(QuestionSource {
-                supplied_boards: &supplied_boards,
-                course: &course(&self.content_library, &self.to_read),
-                asked: sitting.round.done().len(),
-                tables: &self.tables,
-                seed: sitting.round.seed(),
-            });
+            let source = self.content_library.drill_source();
+            let (asked, seed) = (sitting.round.done().len(), sitting.round.seed());
+            let task = match &sitting.asked {
+                Asked::Entry(trial) => Some(Task::Entry(trial.task.again(seed))),
+                Asked::Nothing => None,
+                Asked::Lamps(_)
+                | Asked::Meter(_)
+                | Asked::LookUp(_)
+                | Asked::NextTest(_)
+                | Asked::Part(_)
+                | Asked::SafeWork(_)
+                | Asked::Proof(_) => Task::first(sitting.skill, &source, asked, seed),
+            };
+            sitting.asked = sitting.asked.next(task, source.supplied_boards());
             sitting.since_s = None;
         }
     }
@@ -300,12 +338,6 @@ impl DrillRes {
     }
 }
 
-/// The boards of these short names.
-fn course<'a>(content_library: &'a ContentLibrary, ids: &[String]) -> Vec<&'a Board> {
-    let boards = ids.iter().filter_map(|id| content_library.board(id));
-    boards.collect()
-}
-
 impl Sitting {
     /// Judges what was given, if it is a whole answer and was not judged yet; what there is to keep of it.
     pub fn check(&mut self, took_s: f64) -> Option<(Done, Detail)> {
@@ -316,7 +348,11 @@ impl Sitting {
         if let Detail::Lamps { shown, read } = detail {
             self.read.push((shown, read));
         }
-        if let Asked::Entry(trial) = &mut self.asked {
+        let sealed = self.is_sealed();
+        // How tries went, and what they promise, is told by what is drawn of them.
+        if let Asked::Entry(trial) = &mut self.asked
+            && !sealed
+        {
             self.tries.extend(trial.marked.clone());
             trial.redraw(&self.tries);
         }

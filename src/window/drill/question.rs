@@ -1,17 +1,18 @@
 //! One question of a drill, what was given in answer so far, and its judgement.
 
 use super::bench::DrillBench;
-use super::tables::Tables;
 use crate::hands::HeldButtons;
 use crate::state::BenchRes;
-use detent_simulation::controller::Board;
 use detent_simulation::interface::Component;
+use detent_simulation::units::{TICKS_PER_S, Time};
 use detent_training::bench::MeterMode;
 use detent_training::bench::script::{ScriptStep, entry_steps};
+use detent_training::practice::Detail;
 use detent_training::practice::drill::{
-    SuppliedBoard, entry, hazard, lamps, look_up, meter, next_test, part, proof, safe_work,
+    Given, SuppliedBoard, Task, entry, hazard, lamps, look_up, meter, next_test, part, proof,
+    safe_work,
 };
-use detent_training::practice::{Detail, Skill};
+use detent_training::record::Timed;
 
 /// A task, what was given, and the judgement once there is one.
 pub struct Question<T, G, M> {
@@ -112,44 +113,19 @@ pub struct Verdict {
     pub detail: Detail,
 }
 
-/// What a question is drawn from.
-#[derive(Clone, Copy)]
-pub struct QuestionSource<'a> {
-    /// Boards at the supplies that they are made for.
-    pub supplied_boards: &'a [SuppliedBoard<'a>],
-    /// Boards that the course teaches to read, in its order.
-    pub course: &'a [&'a Board],
-    /// Questions of this round that were asked before.
-    pub asked: usize,
-    /// What every fault shows on each board.
-    pub tables: &'a Tables,
-    /// Seed of the question.
-    pub seed: u64,
-}
-
 impl Asked {
-    /// Draws a question of this skill.
-    pub fn first(skill: Skill, from: QuestionSource<'_>) -> Asked {
-        let (boards, tables, seed) = (from.supplied_boards, from.tables, from.seed);
-        match skill {
-            Skill::LampReading => {
-                let task = lamps::ask(boards, from.course, from.asked, seed);
-                Asked::Lamps(Question::new(task))
-            }
-            Skill::EntryTiming => Trial::first(entry::ask(boards, seed), boards),
-            Skill::Metering => Asked::Meter(Question::new(meter::ask(boards, seed))),
-            Skill::CodeLookUp => Asked::LookUp(Question::new(look_up::ask(boards, seed))),
-            Skill::NextTest => next_test::ask(boards, |place| tables.at(place), seed)
-                .map_or(Asked::Nothing, |task| Asked::NextTest(Question::new(task))),
-            Skill::PartChoice => Asked::Part(Question::new(part::ask(boards, seed))),
-            Skill::SafeWork => {
-                let task = safe_work::ask(boards, seed);
-                Asked::SafeWork(Box::new(Question::new(task)))
-            }
-            Skill::Proof => {
-                let task = proof::ask(boards, |place| tables.at(place), seed);
-                Asked::Proof(Question::new(task))
-            }
+    /// This question; nothing where there is none.
+    pub fn of(task: Option<Task>, boards: &[SuppliedBoard<'_>]) -> Asked {
+        match task {
+            Some(Task::Lamps(task)) => Asked::Lamps(Question::new(task)),
+            Some(Task::Entry(task)) => Trial::first(task, boards),
+            Some(Task::Meter(task)) => Asked::Meter(Question::new(task)),
+            Some(Task::LookUp(task)) => Asked::LookUp(Question::new(task)),
+            Some(Task::NextTest(task)) => Asked::NextTest(Question::new(task)),
+            Some(Task::Part(task)) => Asked::Part(Question::new(task)),
+            Some(Task::SafeWork(task)) => Asked::SafeWork(Box::new(Question::new(*task))),
+            Some(Task::Proof(task)) => Asked::Proof(Question::new(task)),
+            None => Asked::Nothing,
         }
     }
 
@@ -159,18 +135,28 @@ impl Asked {
         Asked::SafeWork(Box::new(Question::new(task)))
     }
 
-    /// Draws the next one of the same round. A gesture stays the same, so that the hand can find its rhythm.
-    pub fn next(&self, from: QuestionSource<'_>) -> Asked {
+    /// The next question of the same round. A hand keeps its curve and its metronome.
+    pub fn next(&self, task: Option<Task>, boards: &[SuppliedBoard<'_>]) -> Asked {
+        match (self, task) {
+            (Asked::Entry(trial), Some(Task::Entry(task))) => trial.again(task, boards),
+            (Asked::Nothing, _) => Asked::Nothing,
+            (_, task) => Asked::of(task, boards),
+        }
+    }
+
+    /// What was given, if it is a whole answer.
+    pub fn given(&self) -> Option<Given> {
+        let choice = |given: Option<usize>| given.map(Given::Choice);
         match self {
-            Asked::Lamps(_) => Asked::first(Skill::LampReading, from),
-            Asked::Entry(trial) => trial.again(from.supplied_boards, from.seed),
-            Asked::Meter(_) => Asked::first(Skill::Metering, from),
-            Asked::LookUp(_) => Asked::first(Skill::CodeLookUp, from),
-            Asked::NextTest(_) => Asked::first(Skill::NextTest, from),
-            Asked::Part(_) => Asked::first(Skill::PartChoice, from),
-            Asked::SafeWork(_) => Asked::first(Skill::SafeWork, from),
-            Asked::Proof(_) => Asked::first(Skill::Proof, from),
-            Asked::Nothing => Asked::Nothing,
+            Asked::Lamps(q) => q.given.parse().ok().map(Given::Number),
+            Asked::Entry(trial) => trial.judged().map(|_| trial.given()),
+            Asked::Meter(q) => q.given.whole().map(Given::Meter),
+            Asked::LookUp(q) => (!q.given.is_empty()).then(|| Given::Components(q.given.clone())),
+            Asked::NextTest(q) => choice(q.given),
+            Asked::Part(q) => choice(q.given),
+            Asked::SafeWork(q) => Some(Given::Places(q.given.clone())),
+            Asked::Proof(q) => choice(q.given),
+            Asked::Nothing => None,
         }
     }
 
@@ -385,14 +371,20 @@ impl Trial {
         Trial::with(task, supplied_board, self.curve.clone(), self.metronome)
     }
 
-    fn again(&self, supplied_boards: &[SuppliedBoard<'_>], seed: u64) -> Asked {
+    fn again(&self, task: entry::EntryTask, supplied_boards: &[SuppliedBoard<'_>]) -> Asked {
         let curve = self.curve.clone();
-        Trial::at(
-            self.task.again(seed),
-            supplied_boards,
-            curve,
-            self.metronome,
-        )
+        Trial::at(task, supplied_boards, curve, self.metronome)
+    }
+
+    /// What the hand did so far.
+    fn given(&self) -> Given {
+        let history = self.bench.history();
+        let deeds = history.iter().map(|(at, action)| Timed {
+            at,
+            action: action.clone(),
+        });
+        let until = self.bench.view().machine.time_s * TICKS_PER_S as f64;
+        Given::hand(deeds.collect(), Time(until.round() as u64))
     }
 
     /// The try, judged, once it is over.

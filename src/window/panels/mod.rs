@@ -708,7 +708,11 @@ fn draw(
             }
         }
         Screen::Drill => {
-            if let Some(to) = drill::drill_ui(&mut ui, &mut context, &mut learner, &mut drill) {
+            if context.bench.class_paused {
+                class::paused_ui(ui.ctx(), &context);
+            } else if let Some(to) =
+                drill::drill_ui(&mut ui, &mut context, &mut learner, &mut drill)
+            {
                 next.set(to);
             }
             // In the place that the question has left for it.

@@ -9,7 +9,7 @@ use crate::attempts::{AttemptSink, Attempts, FileExchange, LibraryForm, StorageE
 use crate::library::{CarriedFiles, CarriedLibrary, LibraryPlace};
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
-use detent_training::record::{AttemptLog, Footer, Header, LogError, PART, read_attempt};
+use detent_training::record::{AttemptLog, Footer, Header, LogError, PART, ROUND, read_attempt};
 use idb::event::DatabaseEvent as _;
 use idb::{Database, Error, ObjectStore, TransactionMode, TransactionResult};
 use js_sys::{Array, Object, Reflect, Uint8Array};
@@ -292,7 +292,8 @@ impl Attempts for Browser {
 
     fn names(&self) -> Vec<String> {
         let state = state();
-        let mut names: Vec<_> = state.entries.iter().collect();
+        let entries = state.entries.iter();
+        let mut names: Vec<_> = entries.filter(|(name, _)| !name.ends_with(ROUND)).collect();
         names.sort_by(|(_, a), (_, b)| b.changed.total_cmp(&a.changed));
         names.into_iter().map(|(name, _)| name.clone()).collect()
     }
@@ -330,6 +331,16 @@ impl Attempts for Browser {
             name: name.to_owned(),
             log,
         }))
+    }
+
+    fn keep_round(&self, name: &str, text: &str) -> Result<(), StorageError> {
+        let entry = Entry {
+            text: text.as_bytes().to_vec(),
+            ..Entry::default()
+        };
+        state().entries.insert(name.to_owned(), entry);
+        write(&[name]);
+        Ok(())
     }
 
     fn remove(&self, name: &str) -> Result<(), StorageError> {

@@ -5,13 +5,17 @@ pub mod entry;
 pub mod hazard;
 pub mod lamps;
 pub mod look_up;
+mod marker;
 pub mod meter;
 pub mod next_test;
 pub mod part;
 pub mod proof;
 mod round;
 pub mod safe_work;
-pub use round::{Done, QUESTIONS, Round};
+mod task;
+pub use marker::RoundMarker;
+pub use round::{Done, MOST_QUESTIONS, QUESTIONS, Round};
+pub use task::{Given, MOST_DEEDS, QuestionSource, Task};
 
 use crate::draws::{below, between, one_of, shuffle, within};
 use crate::lesson::{Library, Mains};

@@ -1,7 +1,9 @@
 //! A round of a drill: so many questions, what came of them, and how long they took.
 
-/// Questions in a round.
+/// Questions in a round, where nobody asks for another number.
 pub const QUESTIONS: usize = 10;
+/// Most questions that somebody can ask for.
+pub const MOST_QUESTIONS: usize = 50;
 
 /// What came of one question.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -16,14 +18,29 @@ pub struct Done {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Round {
     seed: u64,
+    questions: usize,
     done: Vec<Done>,
 }
 
 impl Round {
     /// Begins a round whose questions follow from `seed`.
     pub fn begin(seed: u64) -> Round {
+        Round::of(QUESTIONS, seed)
+    }
+
+    /// The same of so many questions.
+    pub fn of(questions: usize, seed: u64) -> Round {
         let done = Vec::new();
-        Round { seed, done }
+        Round {
+            seed,
+            questions,
+            done,
+        }
+    }
+
+    /// Questions that it has.
+    pub const fn questions(&self) -> usize {
+        self.questions
     }
 
     /// Seed of the present question; each question of a round has one of its own.
@@ -45,7 +62,7 @@ impl Round {
 
     /// Nothing more is asked.
     pub fn is_over(&self) -> bool {
-        self.done.len() >= QUESTIONS
+        self.done.len() >= self.questions
     }
 
     /// Right answers so far.
@@ -83,6 +100,11 @@ mod tests {
         assert!(!nine.is_over());
         assert_eq!(nine.right(), 5);
         assert!(round(&[1.0; QUESTIONS]).is_over());
+        assert_eq!(Round::begin(5).questions(), QUESTIONS);
+        assert!(!Round::of(1, 5).is_over());
+        let mut one = Round::of(1, 5);
+        one.note(nine.done()[0]);
+        assert!(one.is_over());
     }
 
     #[test]
@@ -104,7 +126,11 @@ mod tests {
                         };
                         n
                     ];
-                    Round { seed, done }.seed()
+                    Round {
+                        done,
+                        ..Round::begin(seed)
+                    }
+                    .seed()
                 })
             })
             .collect();

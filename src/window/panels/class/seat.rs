@@ -3,6 +3,7 @@
 use super::super::{PanelContext, kit};
 use super::strip::{notice_ui, send_state_ui};
 use crate::class::ClassRes;
+use crate::class::drills::{DrillRow, drill_rows};
 use crate::class::driver::SendState;
 use crate::class::jobs::{JobRow, JobStanding, job_rows};
 use crate::port::JobSource;
@@ -55,9 +56,13 @@ pub(in crate::panels) fn seat_ui(
     let names = context.ui_state.kept.iter().flatten();
     let names: Vec<&str> = names.map(|row| row.name.as_str()).collect();
     let rows = job_rows(view, link.driver.kept(), &names);
+    let drills = drill_rows(view, link.driver.kept());
     notice_ui(ui, context, class);
     for row in &rows {
         job_ui(ui, context, jobs, (row, kind, is_open));
+    }
+    for row in &drills {
+        drill_ui(ui, context, class, (row, kind, is_open));
     }
     send_state_ui(ui, context, class, jobs);
     leave_ui(ui, context, class);
@@ -99,11 +104,36 @@ fn span(context: &PanelContext, seconds: u32) -> String {
     }
 }
 
+/// What has come of a drill, and how that looks.
+fn drill_words(context: &PanelContext, row: &DrillRow) -> (String, Color32) {
+    let questions = ("questions", Value::from(row.drill.questions));
+    match (row.standing, row.right) {
+        (JobStanding::NotBegun, _) => {
+            let words = context.with("seat-drill-not-begun", &[questions]);
+            (words, t::QUIET)
+        }
+        (JobStanding::Verified(_), Some(right)) => {
+            let args = [questions, ("right", Value::from(right))];
+            (context.with("seat-drill-verified-right", &args), t::GOOD)
+        }
+        (standing, _) => standing_of_work(context, standing, row.under_way.is_some()),
+    }
+}
+
 /// What has come of a job, and how that looks.
 fn job_words(context: &PanelContext, row: &JobRow) -> (String, Color32) {
-    let (key, colour) = match row.standing {
+    standing_of_work(context, row.standing, row.under_way.is_some())
+}
+
+/// How far a job or a drill has come, and how that looks.
+fn standing_of_work(
+    context: &PanelContext,
+    standing: JobStanding,
+    is_here: bool,
+) -> (String, Color32) {
+    let (key, colour) = match standing {
         JobStanding::NotBegun => ("seat-job-not-begun", t::QUIET),
-        JobStanding::Begun if row.under_way.is_none() => ("seat-job-begun-elsewhere", t::AMBER),
+        JobStanding::Begun if !is_here => ("seat-job-begun-elsewhere", t::AMBER),
         JobStanding::Begun => ("seat-job-begun", t::AMBER),
         JobStanding::HandedIn => ("seat-job-handed-in", t::SKY),
         JobStanding::Verified(None) => ("seat-job-verified", t::GOOD),
@@ -221,6 +251,41 @@ fn job_ui(
                 });
             }
         });
+    });
+}
+
+/// A drill of the class: what has come of it, and what can be done with it now.
+fn drill_ui(
+    ui: &mut Ui,
+    context: &PanelContext,
+    class: &mut ClassRes,
+    (row, kind, is_open): (&DrillRow, ClassKind, bool),
+) {
+    kit::card(ui, |ui| {
+        let name = match row.skill {
+            Some(skill) => context.text(&format!("skill-{skill}")),
+            None => row.drill.drill.clone(),
+        };
+        let title = context.with("seat-drill", &[("skill", Value::from(name))]);
+        ui.label(RichText::new(title).size(18.0));
+        let (words, colour) = drill_words(context, row);
+        ui.label(RichText::new(words).size(t::SMALL).color(colour));
+        if row.skill.is_none() {
+            let text = context.text("seat-drill-missing");
+            ui.label(RichText::new(text).size(t::SMALL).color(t::BAD));
+            return;
+        }
+        let is_new = row.standing == JobStanding::NotBegun;
+        let key = match (is_open, row.under_way.is_some()) {
+            (false, _) => return,
+            (true, true) => "seat-job-go-on",
+            (true, false) if is_new => "seat-job-begin",
+            (true, false) if kind == ClassKind::Practice => "seat-job-again",
+            (true, false) => return,
+        };
+        if kit::go_sized(ui, context.text(key), Vec2::ZERO).clicked() {
+            class.to_begin = Some(row.drill.clone());
+        }
     });
 }
 

@@ -24,7 +24,7 @@ use bevy_egui::egui::{
     Response, RichText, ScrollArea, Sense, Stroke, StrokeKind, Ui, pos2, vec2,
 };
 use detent_content::{ContentLibrary, Value};
-use detent_training::practice::drill::{QUESTIONS, SuppliedBoardId};
+use detent_training::practice::drill::SuppliedBoardId;
 use detent_training::practice::{Answer, Skill};
 
 /// Narrower than this, what stands side by side stands one above the other.
@@ -85,7 +85,7 @@ pub(super) fn drill_ui(
     let leaves = ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
     let content_library = drill.content();
     let (Some(sitting), false) = (drill.sitting(), leaves) else {
-        return Some(Screen::Practice);
+        return Some(drill.leads_back_to());
     };
     let enter =
         takes_enter(sitting) && ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
@@ -104,6 +104,9 @@ pub(super) fn drill_ui(
     )
     .show(ui, |ui| {
         match &sitting.asked {
+            _ if over && sitting.recorded.is_some() => {
+                leave |= main_ui(ui, context.text("seat-back"), true) || enter;
+            }
             _ if over => {
                 let (again, back) = summary::choices_ui(ui, context);
                 next = again || enter;
@@ -137,20 +140,27 @@ pub(super) fn drill_ui(
             kit::scroll_by_keys(ui, true);
         });
     if leave {
-        return Some(Screen::Practice);
+        return Some(drill.leads_back_to());
     }
     if next && over {
         drill.again();
     } else if next && sitting.done.is_some() {
         drill.go_on();
     } else if next && let Some((done, detail)) = sitting.check(took_s) {
-        learner.note(Answer {
+        let answer = Answer {
             at: now(),
             skill: sitting.skill,
             right: done.right,
             took_s: done.took_s,
             detail,
-        });
+        };
+        sitting.record(done, answer.at);
+        if sitting.is_sealed() {
+            drill.kept_back.push(answer);
+            drill.go_on();
+        } else {
+            learner.note(answer);
+        }
     }
     None
 }
@@ -191,25 +201,32 @@ fn top_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) -> bool {
 /// How far the round has come.
 fn progress_ui(ui: &mut Ui, context: &PanelContext, sitting: &Sitting) {
     let done = sitting.round.done();
-
-    let (rect, _) = ui.allocate_exact_size(vec2(QUESTIONS as f32 * 18.0, 22.0), Sense::hover());
-    for n in 0..QUESTIONS {
-        let middle = pos2(rect.left() + 9.0 + n as f32 * 18.0, rect.center().y);
+    let questions = sitting.round.questions();
+    // More of them stand closer together.
+    let step = 18.0_f32.min(10.0 * 18.0 / questions as f32);
+    let size = vec2(questions as f32 * step, 22.0);
+    let (rect, _) = ui.allocate_exact_size(size, Sense::hover());
+    for n in 0..questions {
+        let middle = pos2(rect.left() + step * (n as f32 + 0.5), rect.center().y);
         let answer = done
             .get(n)
             .copied()
             .or(sitting.done.filter(|_| n == done.len()));
         match answer {
+            Some(_) if sitting.is_sealed() => {
+                ui.painter()
+                    .circle_filled(middle, 5.0_f32.min(step / 2.0), t::SKY);
+            }
             Some(answer) => mark(ui, middle, answer.right),
             None => {
                 let edge = if n == done.len() { t::AMBER } else { t::EDGE };
                 ui.painter()
-                    .circle_stroke(middle, 5.0, Stroke::new(2.0, edge));
+                    .circle_stroke(middle, 5.0_f32.min(step / 2.0), Stroke::new(2.0, edge));
             }
         }
     }
     if !sitting.round.is_over() {
-        let (number, of) = (Value::from(done.len() + 1), Value::from(QUESTIONS));
+        let (number, of) = (Value::from(done.len() + 1), Value::from(questions));
         let text = context.with("drill-question", &[("number", number), ("of", of)]);
         ui.label(RichText::new(text).size(t::SMALL).color(t::QUIET));
     }
@@ -288,7 +305,11 @@ fn body_ui(
     took_s: f64,
 ) {
     if sitting.round.is_over() {
-        summary::summary_ui(ui, context, sitting);
+        if sitting.is_sealed() {
+            ui.label(context.text("seat-sealed-handed-in"));
+        } else {
+            summary::summary_ui(ui, context, sitting);
+        }
         return;
     }
     match &mut sitting.asked {

@@ -9,8 +9,8 @@ use bevy_egui::egui::{
 };
 use detent_content::Value;
 use detent_training::practice::Skill;
+use detent_training::practice::drill::Round;
 use detent_training::practice::drill::lamps::{Confusion, confusion};
-use detent_training::practice::drill::{QUESTIONS, Round};
 
 /// Another round, or back: what was chosen.
 pub(super) fn choices_ui(ui: &mut Ui, context: &PanelContext) -> (bool, bool) {
@@ -52,7 +52,7 @@ fn answers_ui(ui: &mut Ui, context: &PanelContext, round: &Round) {
     let right = round.right();
     let args = [
         ("right", Value::from(right)),
-        ("of", Value::from(QUESTIONS)),
+        ("of", Value::from(round.questions())),
     ];
     let text = RichText::new(context.with("drill-summary-right", &args));
     ui.label(text.size(28.0).color(t::AMBER));

@@ -1,14 +1,18 @@
 //! Drills as somebody at the window does them: with keys, and by clicking.
 
 use super::*;
+use crate::drill::Recorded;
 use crate::panels::tests::{Fixture as PanelsFixture, fixture};
 use detent_content::Language;
 use detent_simulation::controller::GestureStep;
 use detent_simulation::interface::{Button as Knob, Direction};
 use detent_training::practice::drill::hazard::HazardTask;
 use detent_training::practice::drill::{
-    entry as entry_drill, meter as meter_drill, next_test, part as part_drill, proof, safe_work,
+    QUESTIONS, RoundMarker, entry as entry_drill, meter as meter_drill, next_test,
+    part as part_drill, proof, safe_work,
 };
+use detent_training::record::{DrillHeader, DrillText, read_drill_round};
+use detent_training::without_breaks;
 use egui::Event;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -535,4 +539,116 @@ fn whether_a_repair_is_proved_is_answered_with_a_key() {
         press(&mut harness, Key::Enter);
         assert_eq!(answer(&mut harness), Some(true));
     }
+}
+
+/// A round of a class, recorded under a name, with this many questions.
+fn recorded<'a>(skill: Skill, questions: usize, sealed: bool) -> Harness<'a, Fixture> {
+    let mut harness = harness(skill, 3, Language::En);
+    let header = DrillHeader::new(skill, questions, 77);
+    let text = DrillText::begin(&header).expect("words");
+    let record = read_drill_round("new.round", text.text(), true).expect("just begun");
+    let recorded = Recorded::new("new.round", text, (sealed, true));
+    assert!(harness.state_mut().drill.begin_recorded(recorded, &record));
+    harness.run_steps(2);
+    harness
+}
+
+/// All that was recorded of the round at hand.
+fn text_of_round(harness: &mut Harness<'_, Fixture>) -> String {
+    let sitting = harness.state_mut().drill.sitting().expect("a round");
+    let recorded = sitting.recorded.as_mut().expect("it is recorded");
+    let (text, _) = recorded.take_to_keep().expect("something is new");
+    text.to_owned()
+}
+
+#[test]
+fn what_is_recorded_is_what_was_given_and_is_marked_the_same_again() {
+    for skill in Skill::ALL.iter().copied() {
+        let mut harness = recorded(skill, 3, false);
+        let mut right = 0;
+        for n in 0..3 {
+            let sitting = harness.state_mut().drill.sitting().expect("a round");
+            sitting.asked.fill_in(n != 1);
+            // A try at a gesture is over by itself; everything else is checked.
+            harness.run_steps(3);
+            if skill != Skill::EntryTiming {
+                press(&mut harness, Key::Enter);
+            }
+            right += usize::from(answer(&mut harness).expect("it is judged"));
+            press(&mut harness, Key::Enter);
+        }
+        let text = text_of_round(&mut harness);
+        let record = read_drill_round("new.round", &text, false).expect("it is whole");
+        assert_eq!(
+            (record.answers.len(), record.right),
+            (3, Some(right)),
+            "{skill}"
+        );
+        let library = harness.state_mut().drill.content();
+        let source = library.drill_source();
+        let mut marker = RoundMarker::begin(skill, 3, 77);
+        for given in &record.answers {
+            let marked = marker.mark_in_slices(&source, &given.given, 0.0);
+            assert!(without_breaks(marked).is_some(), "{skill}: {given:?}");
+        }
+        assert_eq!(marker.round().right(), right, "{skill}");
+    }
+}
+
+#[test]
+fn a_sealed_round_tells_nothing_and_comes_to_its_end() {
+    let texts = detent_content::Texts::load(Language::En);
+    let mut harness = recorded(Skill::PartChoice, 2, true);
+    for _ in 0..2 {
+        let sitting = harness.state_mut().drill.sitting().expect("a round");
+        sitting.asked.fill_in(false);
+        press(&mut harness, Key::Enter);
+        for key in ["drill-right", "drill-wrong", "drill-part-right"] {
+            let label = texts.get(key);
+            assert!(harness.query_by_label(&label).is_none(), "{key}");
+        }
+    }
+    harness.get_by_label(&texts.get("seat-sealed-handed-in"));
+    let state = harness.state_mut();
+    assert_eq!(state.drill.kept_back.len(), 2);
+    assert!(state.learner.answers().is_empty());
+    let text = text_of_round(&mut harness);
+    assert!(read_drill_round("new.round", &text, false).is_ok());
+    click(&mut harness, &texts.get("seat-back"));
+    assert_eq!(harness.state().went, Some(Screen::Start));
+}
+
+/// The window is closed after the first answer and opened again.
+#[test]
+fn a_round_that_was_broken_off_goes_on_with_its_next_question() {
+    let mut harness = recorded(Skill::CodeLookUp, 3, false);
+    let sitting = harness.state_mut().drill.sitting().expect("a round");
+    sitting.asked.fill_in(true);
+    press(&mut harness, Key::Enter);
+    let text = text_of_round(&mut harness);
+    press(&mut harness, Key::Enter);
+    let second = |harness: &mut Harness<'_, Fixture>| match &harness
+        .state_mut()
+        .drill
+        .sitting()
+        .expect("a round")
+        .asked
+    {
+        Asked::LookUp(q) => q.task.clone(),
+        _ => panic!("another drill"),
+    };
+    let expected = second(&mut harness);
+    let mut again = DrillRes::default();
+    let record = read_drill_round("new.round", &text, true).expect("a part");
+    let go_on = Recorded::new("new.round", DrillText::go_on(&text), (false, false));
+    assert!(again.begin_recorded(go_on, &record));
+    harness.state_mut().drill = again;
+    assert_eq!(second(&mut harness), expected);
+    let sitting = harness.state_mut().drill.sitting().expect("a round");
+    assert_eq!((sitting.round.done().len(), sitting.round.right()), (1, 1));
+    // Answers to other questions are not gone on with.
+    let other = text.replacen("skill:CodeLookUp", "skill:Metering", 1);
+    let record = read_drill_round("new.round", &other, true).expect("a part");
+    let go_on = Recorded::new("new.round", DrillText::go_on(&other), (false, false));
+    assert!(!DrillRes::default().begin_recorded(go_on, &record));
 }

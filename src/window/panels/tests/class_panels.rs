@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::class::driver::{Answer, JoinProblem, SendState};
-use crate::class::shown::{ShownClass, demo_view};
+use crate::class::shown::{ShownClass, demo_view, with_drills};
 use detent_class_protocol::{
     ClassKind, ClassView, Digest, JoinRefusal, JoinRequest, PROTOCOL_VERSION, Standing,
 };
@@ -255,4 +255,49 @@ fn what_a_job_is_worth_is_not_shown_before_the_class_is_closed() {
             assert!(harness.query_by_label(&texts.get(key)).is_none(), "{key}");
         }
     }
+}
+
+#[test]
+fn drills_stand_beside_the_jobs_with_what_came_of_them() {
+    for language in Language::ALL {
+        let texts = Texts::load(language);
+        let class = class(ShownClass::Drills);
+        let mut harness = start_screen(language, &class);
+        let named = |skill: &str| {
+            let skill = texts.get(&format!("skill-{skill}"));
+            texts.with("seat-drill", &[("skill", Value::from(skill))])
+        };
+        harness.get_by_label(&named("lamp-reading"));
+        harness.get_by_label(&named("safe-work"));
+        let args = [("right", Value::from(8)), ("questions", Value::from(10))];
+        harness.get_by_label(&texts.with("seat-drill-verified-right", &args));
+        harness.get_by_label(&texts.with("seat-drill-not-begun", &args[1..]));
+        harness.get_by_label(&texts.get("seat-drill-missing"));
+        // Jobs come first: of those that can be begun, the last is the drill.
+        let begin = texts.get("seat-job-begin");
+        let last = harness.query_all_by_label(&begin).last();
+        last.expect("a drill to begin").click();
+        harness.run_steps(3);
+        let asked = class
+            .borrow_mut()
+            .to_begin
+            .take()
+            .expect("it was asked for");
+        assert_eq!((asked.drill.as_str(), asked.questions), ("safe-work", 10));
+    }
+}
+
+#[test]
+fn in_an_examination_a_drill_has_one_round_and_no_score() {
+    let texts = Texts::load(Language::En);
+    let class = class(ShownClass::Seat(ClassKind::Examination));
+    let view = with_drills(demo_view(ClassKind::Examination));
+    answer(&class, Answer::Seat(Box::new(view)));
+    let harness = start_screen(Language::En, &class);
+    let again = texts.get("seat-job-again");
+    assert!(harness.query_by_label(&again).is_none());
+    let verified = texts.get("seat-job-verified");
+    assert!(harness.query_all_by_label(&verified).count() >= 1);
+    let right = harness.query_all_by_label_contains("8 of 10").count();
+    assert_eq!(right, 0, "it is told what was right");
 }

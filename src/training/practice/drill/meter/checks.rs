@@ -6,6 +6,7 @@ use crate::lesson::Library;
 use detent_simulation::interface::{Component, Mains, Pin, Rating, Side, Terminal};
 use detent_simulation::plant::heat::ntc_beta_ohms;
 use detent_simulation::plant::{Param, Params};
+use serde::{Deserialize, Serialize};
 
 /// A winding's own tolerance, share of its value. Common practice, no source.
 const WINDING_SHARE: f64 = 0.10;
@@ -29,7 +30,7 @@ const PUMP_SHARE: f64 = 0.15;
 const PULSES_HZ: (f64, f64) = (76.0, 84.0);
 
 /// In what state of the machine a check is made.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub enum State {
     /// Plugged in and at work.
     Live,

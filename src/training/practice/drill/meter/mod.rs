@@ -9,6 +9,7 @@ use super::{
 use crate::bench::{Display, MeterMode, meter};
 use detent_simulation::units::uniform;
 use rand_chacha::ChaCha8Rng;
+use serde::{Deserialize, Serialize};
 
 /// Settings to choose from. The others would do for some of the checks too, or for none.
 pub const MODES: [MeterMode; 6] = [
@@ -46,7 +47,8 @@ pub struct MeterTask {
 }
 
 /// An answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Given {
     /// State of the machine.
     pub state: State,
