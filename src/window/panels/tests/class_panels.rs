@@ -271,7 +271,9 @@ fn drills_stand_beside_the_jobs_with_what_came_of_them() {
         harness.get_by_label(&named("safe-work"));
         let args = [("right", Value::from(8)), ("questions", Value::from(10))];
         harness.get_by_label(&texts.with("seat-drill-verified-right", &args));
-        harness.get_by_label(&texts.with("seat-drill-not-begun", &args[1..]));
+        // The one that this program has, and the one that it has not.
+        let not_begun = texts.with("seat-drill-not-begun", &args[1..]);
+        assert_eq!(harness.query_all_by_label(&not_begun).count(), 2);
         harness.get_by_label(&texts.get("seat-drill-missing"));
         // Jobs come first: of those that can be begun, the last is the drill.
         let begin = texts.get("seat-job-begin");
