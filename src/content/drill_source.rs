@@ -1,5 +1,10 @@
 //! What the questions of drills are drawn from: the same for the window that asks and for whoever marks answers again.
 
+#![allow(
+    clippy::disallowed_types,
+    reason = "what is read once it is needed follows from the library that it is in, and from nothing else"
+)]
+
 use super::{ContentLibrary, builtin};
 use detent_simulation::controller::Board;
 use detent_training::practice::drill::{QuestionSource, SuppliedBoard, SuppliedBoardId};

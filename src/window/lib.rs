@@ -317,6 +317,8 @@ fn plugin(app: &mut App, options: &AppOptions, first: FirstJob) {
             Screen::Join
         } else if options.class == Some(ShownClass::Paused) {
             Screen::Bench
+        } else if options.class.is_some() {
+            Screen::Start
         } else if options.examination {
             Screen::Examination
         } else if options.drill.is_some() {

@@ -203,9 +203,7 @@ impl Store<'_> {
         let mut statement = self.connection.prepare(&format!(
             "SELECT * FROM {table} WHERE tenant = ?1 AND class = ?2 AND seat = ?3"
         ))?;
-        let columns: Vec<String> = (statement.column_names().into_iter())
-            .map(str::to_owned)
-            .collect();
+        let columns: Vec<String> = (statement.column_names()).map(str::to_owned).collect();
         let mut rows = statement.query(params![tenant, class, seat])?;
         let mut found = Vec::new();
         while let Some(row) = rows.next()? {
