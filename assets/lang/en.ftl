@@ -2926,6 +2926,7 @@ seat-rejoin = Join the class
 seat-save = Save a copy of { $file }
 seat-sealed = In an examination you see no score and no trace of your tries before the class is closed.
 seat-sealed-handed-in = Handed in. You will see what it was worth when the class is closed.
+seat-sealed-title = Job { $number }
 seat-sent = Everything has been sent to the class.
 seat-server-full = The server cannot take anything now. Everything is kept here and sent later.
 seat-stopped = The class is paused

@@ -2917,6 +2917,7 @@ seat-rejoin = Entrar en la clase
 seat-save = Guardar una copia de { $file }
 seat-sealed = En un examen no se ven ni la nota ni el registro de los intentos hasta que se cierra la clase.
 seat-sealed-handed-in = Entregado. Verá la nota cuando se cierre la clase.
+seat-sealed-title = Trabajo { $number }
 seat-sent = Todo está enviado a la clase.
 seat-server-full = El servidor no puede recibir nada ahora. Todo queda guardado aquí y se envía más tarde.
 seat-stopped = La clase está en pausa

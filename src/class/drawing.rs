@@ -4,7 +4,10 @@
 use super::definition::{ClassDefinition, JobMachines};
 use super::verify::within;
 use detent_class_protocol::Digest;
-use detent_content::{ContentError, ContentLibrary, VariantSeries};
+use detent_content::{
+    ContentError, ContentLibrary, Language, ScenarioChange, ScenarioDraft, ScenarioSentence, Texts,
+    Value, VariantSeries,
+};
 
 /// A seat's own scenario of a sealed job.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -135,6 +138,7 @@ impl<'a> JobDrawing<'a> {
                 }
             }
         }
+        drawn.text = under_number(place + 1, &drawn.job, &drawn.text)?;
         // Without it whoever has the library would find the job by its digest, which stands in the attempt.
         let salt = definition.secret(&[b"salt", &seat.to_be_bytes(), drawn.job.as_bytes()]);
         if !drawn.text.ends_with('\n') {
@@ -143,6 +147,21 @@ impl<'a> JobDrawing<'a> {
         drawn.text.push_str(&format!("// {salt}\n"));
         Ok(Some(drawn))
     }
+}
+
+/// The same scenario under a title that tells only its number: that of a variant names the original, and so what its fault is
+/// akin to.
+fn under_number(number: usize, job: &str, text: &str) -> Result<String, ContentError> {
+    let mut draft = ScenarioDraft::of_text(job, text)?;
+    for language in Language::ALL {
+        let number = [("number", Value::from(number.to_string()))];
+        let title = Texts::load(language).with("seat-sealed-title", &number);
+        let change = ScenarioChange::Sentence(ScenarioSentence::Title, language, title);
+        // A scenario that could be read has a title in each language.
+        let changed = draft.change(&change);
+        debug_assert!(changed.is_ok(), "{changed:?}");
+    }
+    Ok(draft.text().to_owned())
 }
 
 fn first_bytes(digest: Digest) -> [u8; 8] {
@@ -156,6 +175,7 @@ fn first_bytes(digest: Digest) -> [u8; 8] {
 mod tests {
     use super::*;
     use detent_class_protocol::ClassKind;
+    use detent_training::lesson::Scenario;
     use std::collections::BTreeSet;
 
     fn class(machines: JobMachines, jobs: &[&str]) -> ClassDefinition {
@@ -192,6 +212,11 @@ mod tests {
             let read = library.scenario_source("job-1.ron".to_owned(), drawn.text.clone().into());
             let read = read.expect("it can be read");
             assert_eq!(read.scenario.seed, drawn.seed);
+            let title = &read.scenario.title;
+            assert_eq!(
+                (title.en.as_str(), title.es.as_str()),
+                ("Job 1", "Trabajo 1")
+            );
         }
         // The third and the fourth again after a restart.
         let taken = four[..2]
@@ -225,8 +250,10 @@ mod tests {
         assert_ne!(one.text, other.text);
         assert_ne!(one.seed, other.seed);
         let original = library.scenario("drain-code").expect("it is there");
-        assert!(one.text.starts_with(&original.text) && one.text != original.text);
         let read = library.scenario_source("job-1.ron".to_owned(), one.text.into());
-        assert_eq!(read.expect("it can be read").scenario, original.scenario);
+        let scenario = read.expect("it can be read").scenario;
+        assert_eq!(scenario.title.en, "Job 1");
+        let title = original.scenario.title.clone();
+        assert_eq!(Scenario { title, ..scenario }, original.scenario);
     }
 }
