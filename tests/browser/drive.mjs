@@ -1083,6 +1083,14 @@ const COMMANDS = {
         rows[who] = await row(name).textContent();
       }
       await teacher.page.screenshot({ path: join(out, "board-after.png") });
+      // The instructor watches Ann's attempt at the bench, in the page that the learners have.
+      await row(first).locator("[data-slot=more]").click();
+      const watch = await teacher.page.locator("[data-slot=watch]").first().evaluate((link) => link.href);
+      const watcher = new Person(await teacher.context.newPage());
+      await watcher.page.goto(`${watch}&names&flat`);
+      await watcher.ready();
+      await shown(watcher, "film-as-recorded");
+      await watcher.picture("watched.png");
       // What the learners see of it: Ann's page was told when the network came back.
       await shown(ann.person, "seat-sent");
       const kept = {};
@@ -1092,7 +1100,7 @@ const COMMANDS = {
       await shown(ben.person, "seat-job-verified-points");
       await ben.person.picture("Ben-verified.png");
       // Without its network a page says so, which is no trouble of its own.
-      const troubles = [ann, ben, cy].flatMap(({ person }) => person.troubles)
+      const troubles = [...[ann, ben, cy].map(({ person }) => person), watcher].flatMap(({ troubles }) => troubles)
         .filter((trouble) => !/ERR_INTERNET_DISCONNECTED|Failed to load resource|Failed to fetch/.test(trouble));
       return { note, rows, kept, troubles };
     } catch (error) {

@@ -258,6 +258,8 @@ function fillAttempts() {
       item.dataset.attempt = attempt.attempt;
       const watch = slot(item, "watch");
       if (watch) watch.href = `/?lang=${page.language}&watch=${attempt.attempt}`;
+      // A round of a drill is at no bench.
+      if (watch && attempt.drill) watch.remove();
       slot(item, "download").href = `/api/teacher/attempts/${attempt.attempt}`;
       slot(item, "project").href = `/teacher/projector?lang=${page.language}&attempt=${attempt.attempt}`;
       list.prepend(item);
