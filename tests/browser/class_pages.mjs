@@ -37,7 +37,7 @@ let number = 0;
 /// What the server says of its form.
 const event = (name, data) => `id: ${number += 1}\nevent: ${name}\ndata: ${JSON.stringify(data)}\n\n`;
 const tell = (name, data) => streams.forEach((stream) => stream.write(event(name, data)));
-const change = (seats, rest = {}) => tell("seats", { seats, standing: board.standing, trouble: null, ...rest });
+const change = (seats, rest = {}) => tell("seats", { seats, standing: board.standing, trouble: null, undrawn: null, ...rest });
 
 async function answerPost(request, url, json) {
   const chunks = [];

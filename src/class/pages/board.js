@@ -195,7 +195,7 @@ function takeStanding(value, at) {
 }
 
 /// What is wrong with the server, and which job could not be drawn.
-function takeTroubles({ trouble, undrawn }) {
+function takeTroubles({ trouble = null, undrawn = null }) {
   const job = undrawn === null ? null : title(undrawn);
   takeTrouble("trouble", trouble, (what) => told("pages-trouble", { what }));
   takeTrouble("undrawn", job, (what) => told("pages-undrawn", { what }));
