@@ -88,7 +88,7 @@ impl ClassDefinition {
 
     /// Which class it is. It follows from the seed, which is drawn when a class is made and kept with it.
     pub fn id(&self) -> ClassId {
-        let digest = Digest::of_parts(&[b"class", &self.seed.to_be_bytes()]);
+        let digest = self.derived(b"class", &[]);
         let mut id = [0; 16];
         id.copy_from_slice(&digest.bytes()[..16]);
         ClassId::of_bytes(id)
@@ -121,9 +121,7 @@ impl ClassDefinition {
         let is_sealed = self.machines.are_sealed();
         let jobs = self.jobs.iter().zip(1_u32..);
         jobs.map(|(job, number)| {
-            let digest = self.secret(&[&seat.to_be_bytes(), job.as_bytes()]);
-            let mut seed = [0; 8];
-            seed.copy_from_slice(&digest.bytes()[..8]);
+            let digest = self.derived(b"seed", &[&seat.to_be_bytes(), job.as_bytes()]);
             ClassJob {
                 job: if is_sealed {
                     format!("{SEALED_JOB}{number}")
@@ -131,7 +129,7 @@ impl ClassDefinition {
                     job.clone()
                 },
                 // Small enough for every reader of JSON to keep it whole (RFC 8259, section 6: 53 bits).
-                seed: u64::from_be_bytes(seed) >> 11,
+                seed: digest.leading_number() >> 11,
                 is_sealed,
             }
         })
@@ -153,11 +151,11 @@ impl ClassDefinition {
         self.jobs.get(self.place_of(job)?).map(String::as_str)
     }
 
-    /// A number that follows from the class's seed and these parts, and that nobody knows who does not know the seed.
-    pub(crate) fn secret(&self, parts: &[&[u8]]) -> Digest {
+    /// A digest for this purpose that follows from the class's seed and these parts, and that nobody knows who does not know
+    /// the seed.
+    pub(crate) fn derived(&self, purpose: &[u8], parts: &[&[u8]]) -> Digest {
         let seed = self.seed.to_be_bytes();
-        let own: [&[u8]; 2] = [b"seed", &seed];
-        Digest::of_parts(&[&own[..], parts].concat())
+        Digest::of_parts(&[&[purpose, &seed], parts].concat())
     }
 }
 

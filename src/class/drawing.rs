@@ -3,7 +3,6 @@
 
 use super::definition::{ClassDefinition, JobMachines};
 use super::verify::within;
-use detent_class_protocol::Digest;
 use detent_content::{
     ContentError, ContentLibrary, Language, ScenarioChange, ScenarioDraft, ScenarioSentence, Texts,
     Value, VariantSeries,
@@ -111,12 +110,9 @@ impl<'a> JobDrawing<'a> {
         };
         if variants {
             if let Series::Waits { after } = *series {
-                let seed = definition.secret(&[b"variants", original.stem().as_bytes()]);
-                let work = VariantSeries::begin_in_slices(
-                    self.library,
-                    &original,
-                    u64::from_be_bytes(first_bytes(seed)),
-                );
+                let seed = definition.derived(b"variants", &[original.stem().as_bytes()]);
+                let seed = seed.leading_number();
+                let work = VariantSeries::begin_in_slices(self.library, &original, seed);
                 let begun = within(work, &mut go_on).ok_or(DrawingError::BrokenOff)?;
                 *series = match begun {
                     Ok(begun) => Series::Begun(Box::new(match after {
@@ -140,7 +136,7 @@ impl<'a> JobDrawing<'a> {
         }
         drawn.text = under_number(place + 1, &drawn.job, &drawn.text)?;
         // Without it whoever has the library would find the job by its digest, which stands in the attempt.
-        let salt = definition.secret(&[b"salt", &seat.to_be_bytes(), drawn.job.as_bytes()]);
+        let salt = definition.derived(b"salt", &[&seat.to_be_bytes(), drawn.job.as_bytes()]);
         if !drawn.text.ends_with('\n') {
             drawn.text.push('\n');
         }
@@ -162,13 +158,6 @@ fn under_number(number: usize, job: &str, text: &str) -> Result<String, ContentE
         debug_assert!(changed.is_ok(), "{changed:?}");
     }
     Ok(draft.text().to_owned())
-}
-
-fn first_bytes(digest: Digest) -> [u8; 8] {
-    let [first, ..] = *digest.bytes().as_chunks::<8>().0 else {
-        return [0; 8];
-    };
-    first
 }
 
 #[cfg(test)]

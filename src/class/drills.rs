@@ -1,13 +1,11 @@
 //! The drills of a class: each seat's own rounds, and marking them again.
 
 use super::definition::ClassDefinition;
-use super::verify::{Submitted, Verifier, within};
+use super::verify::{Submitted, Verifier, unreadable, within};
 use super::watch::WatchedDrill;
-use detent_class_protocol::{ClassDrill, ClassKind, Digest, UnverifiedReason, Verdict};
+use detent_class_protocol::{ClassDrill, ClassKind, UnverifiedReason, Verdict};
 use detent_training::practice::drill::{QuestionSource, RoundMarker};
-use detent_training::record::{
-    Damage, DrillHeader, DrillRecord, RecordError, Seal, read_drill_round,
-};
+use detent_training::record::{DrillHeader, DrillRecord, Seal, read_drill_round};
 use detent_training::without_breaks;
 
 /// So many rounds of one drill are a seat's own. Ours: more than anybody does in a class.
@@ -19,21 +17,14 @@ impl ClassDefinition {
         let drills = self.drills.iter();
         drills
             .map(|drill| {
-                let parts: [&[u8]; 4] = [
-                    b"drill",
-                    &self.seed.to_be_bytes(),
-                    &seat.to_be_bytes(),
-                    drill.skill.name().as_bytes(),
-                ];
-                let digest = Digest::of_parts(&parts);
-                let mut seed = [0; 8];
-                seed.copy_from_slice(&digest.bytes()[..8]);
+                let skill = drill.skill.name();
+                let digest = self.derived(b"drill", &[&seat.to_be_bytes(), skill.as_bytes()]);
                 ClassDrill {
-                    drill: drill.skill.name().to_owned(),
+                    drill: skill.to_owned(),
                     questions: drill.questions,
                     // Small enough for every reader of JSON to keep it whole (RFC 8259, section 6: 53 bits), a later
                     // round's too.
-                    seed: u64::from_be_bytes(seed) >> 12,
+                    seed: digest.leading_number() >> 12,
                 }
             })
             .collect()
@@ -62,11 +53,7 @@ impl Verifier<'_> {
     ) -> Verdict {
         let record = match read_drill_round("handed-in.round", submitted.text, false) {
             Ok(record) => record,
-            Err(RecordError {
-                problem: Damage::NewerFormat { .. },
-                ..
-            }) => return Verdict::Unverified(UnverifiedReason::OtherProgram),
-            Err(_) => return Verdict::Mismatch,
+            Err(error) => return unreadable(&error),
         };
         if record.seal != Seal::Holds {
             return Verdict::Mismatch;

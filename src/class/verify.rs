@@ -46,6 +46,14 @@ pub fn verified(result: &AttemptResult) -> Verdict {
     }
 }
 
+/// What is said of an attempt or a round that cannot be read.
+pub(crate) fn unreadable(error: &RecordError) -> Verdict {
+    match error.problem {
+        Damage::NewerFormat { .. } => Verdict::Unverified(UnverifiedReason::OtherProgram),
+        _ => Verdict::Mismatch,
+    }
+}
+
 /// The job that an attempt says it is at: the name of a scenario's file without folder and ending. Whatever else stands
 /// there, no path is ever opened by it.
 pub fn job_of(header: &Header) -> Option<&str> {
@@ -79,16 +87,8 @@ impl Verifier<'_> {
         if is_drill_round(submitted.text) {
             return Err(self.verify_round(submitted, go_on));
         }
-        let attempt = match read_attempt("handed-in.attempt", submitted.text.as_bytes()) {
-            Ok(attempt) => attempt,
-            Err(RecordError {
-                problem: Damage::NewerFormat { .. },
-                ..
-            }) => {
-                return Err(Verdict::Unverified(UnverifiedReason::OtherProgram));
-            }
-            Err(_) => return Err(Verdict::Mismatch),
-        };
+        let attempt = read_attempt("handed-in.attempt", submitted.text.as_bytes());
+        let attempt = attempt.map_err(|error| unreadable(&error))?;
         let Some(scenario_source) = self.scenario_of(&attempt, submitted.drawn) else {
             return Err(Verdict::Mismatch);
         };

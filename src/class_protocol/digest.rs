@@ -139,6 +139,12 @@ impl Digest {
         Digest(digest.finalize().into())
     }
 
+    /// Its first eight bytes as a number: for a seed.
+    pub fn leading_number(&self) -> u64 {
+        let [a, b, c, d, e, f, g, h, ..] = self.0;
+        u64::from_be_bytes([a, b, c, d, e, f, g, h])
+    }
+
     /// Of an attempt's text.
     pub fn of_text(text: &str) -> Digest {
         Digest::of_parts(&[b"text", text.as_bytes()])

@@ -132,15 +132,24 @@ fn packed_manifest(manifest: &OwnFile, course: &Course, sums: &[PackedFile]) -> 
 fn write(files: &[OwnFile]) -> ZipResult<Vec<u8>> {
     let by_path: BTreeMap<String, &OwnFile> =
         files.iter().map(|own| (own.inner_path(), own)).collect();
+    let by_path = by_path.iter();
+    zip_of(by_path.map(|(path, own)| (path.as_str(), own.bytes.as_slice())))
+}
+
+/// One zip of these files, paths and bytes, in their order; the same files give the same bytes.
+///
+/// # Errors
+/// It would be larger than a zip can be, or two files have one path.
+pub fn zip_of<'a>(files: impl IntoIterator<Item = (&'a str, &'a [u8])>) -> ZipResult<Vec<u8>> {
     let mut writer = ZipWriter::new(Cursor::new(Vec::new()));
     let options = SimpleFileOptions::default()
         .compression_method(CompressionMethod::Deflated)
         .last_modified_time(DateTime::DEFAULT)
         .unix_permissions(0o644)
         .system(System::Unix);
-    for (path, own) in by_path {
+    for (path, bytes) in files {
         writer.start_file(path, options)?;
-        writer.write_all(&own.bytes)?;
+        writer.write_all(bytes)?;
     }
     Ok(writer.finish()?.into_inner())
 }

@@ -66,7 +66,7 @@ pub use complaint_words::complaint_words;
 pub use content_library::{AttemptSourceError, ContentLibrary, ScenarioSource};
 pub use course_check::{check_together, course_files, manifest, unopened};
 pub use course_file::{COURSE_FORMAT, Course, PROGRAM_VERSION, PackedFile, read_course};
-pub use course_zip::{CourseZip, pack_course, read_course_zip};
+pub use course_zip::{CourseZip, pack_course, read_course_zip, zip_of};
 pub use drill_source::DrillSource;
 pub use error::{
     Allowed, Choices, ContentError, NotSayable, PackedDifference, Problem, Wanted, ZipProblem,

@@ -98,6 +98,12 @@ impl Gradebook {
         }
     }
 
+    /// The attempts of this seat that count, in the order of the jobs.
+    pub fn all_counting(&self, seat: u32) -> impl Iterator<Item = &GradedAttempt> {
+        let jobs = self.jobs.iter();
+        jobs.filter_map(move |job| self.counting(seat, job))
+    }
+
     /// Points of 100 of this seat at this job, without what an instructor changed; none where nothing counts.
     pub fn points(&self, seat: u32, job: &str) -> Option<f64> {
         let counting = self.counting(seat, job)?;

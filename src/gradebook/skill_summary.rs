@@ -18,11 +18,10 @@ pub struct SkillSummary {
 /// What the attempts of this seat that count say about each skill that a job speaks for.
 pub fn skills_of_learner(book: &Gradebook, seat: u32) -> BTreeMap<Skill, SkillSummary> {
     let mut skills: BTreeMap<Skill, SkillSummary> = BTreeMap::new();
-    let counting = book
-        .jobs()
-        .iter()
-        .filter_map(|job| book.counting(seat, job));
-    for answer in counting.flat_map(|attempt| &attempt.result.skills) {
+    for answer in book
+        .all_counting(seat)
+        .flat_map(|attempt| &attempt.result.skills)
+    {
         let summary = skills.entry(answer.skill).or_default();
         summary.jobs += 1;
         summary.right += u32::from(answer.right);

@@ -4,7 +4,24 @@ use detent_content::{ContentError, ReplayError, Texts, Value};
 use detent_simulation::units::Time;
 use detent_training::bench::Action;
 use detent_training::lesson::SetUpError;
-use detent_training::record::{Divergence, Footer, Header, LogError, RecordError, SystemReason};
+use detent_training::record::{
+    Divergence, Footer, Header, LogError, PART, RecordError, SystemReason,
+};
+
+/// The name that an attempt has when it is finished.
+pub fn whole_name(name: &str) -> &str {
+    name.strip_suffix(PART).unwrap_or(name)
+}
+
+/// The whole text of an attempt, finished or not, whichever of its two names is given.
+///
+/// # Errors
+/// Why it cannot be read under the name that it has when it is finished; nor can it under the other.
+pub fn read_text(attempts: &dyn Attempts, name: &str) -> Result<Vec<u8>, StorageError> {
+    let whole = whole_name(name);
+    let found = attempts.read(whole);
+    found.or_else(|error| attempts.read(&format!("{whole}{PART}")).map_err(|_| error))
+}
 
 /// Keeps attempts by name: `JOB-N.attempt` when finished, with `.part` behind it until then.
 pub trait Attempts: Send + Sync {
@@ -189,7 +206,7 @@ impl From<RecordError> for StorageError {
 pub fn free_name(job: &str, taken: impl Fn(&str) -> bool) -> Option<String> {
     (1..10_000)
         .map(|n| format!("{job}-{n}.attempt"))
-        .find(|name| !taken(name) && !taken(&format!("{name}{}", detent_training::record::PART)))
+        .find(|name| !taken(name) && !taken(&format!("{name}{PART}")))
 }
 
 #[cfg(not(target_family = "wasm"))]
@@ -257,7 +274,7 @@ mod folder {
                 .filter_map(|entry| {
                     let name = entry.file_name().into_string().ok()?;
                     let changed = entry.metadata().and_then(|m| m.modified()).ok()?;
-                    let whole = name.strip_suffix(PART).unwrap_or(&name);
+                    let whole = whole_name(&name);
                     whole.ends_with(".attempt").then_some((changed, name))
                 })
                 .collect();
@@ -288,7 +305,7 @@ mod folder {
         }
 
         fn go_on(&self, name: &str) -> Result<Box<dyn AttemptSink>, StorageError> {
-            let name = name.strip_suffix(PART).unwrap_or(name).to_owned();
+            let name = whole_name(name).to_owned();
             let (writer, _) = AttemptWriter::resume(&self.path.join(&name))?;
             Ok(Box::new(File { name, writer }))
         }

@@ -1,8 +1,11 @@
 //! Rounds of drills marked again, and rounds that were forged.
 
-use super::definition;
+use super::{begin, definition, join};
 use detent_class::definition::ClassDefinition;
-use detent_class::protocol::{ClassDrill, ClassKind, Digest, UnverifiedReason, Verdict};
+use detent_class::moment::Moment as ServerMoment;
+use detent_class::protocol::{
+    AttemptId, ClassDrill, ClassKind, Digest, Segment, UnverifiedReason, Verdict,
+};
 use detent_class::verify::{Submitted, Verifier};
 use detent_class::watch::{Watch, WatchedDrill};
 use detent_content::ContentLibrary;
@@ -352,4 +355,31 @@ fn a_round_is_watched_as_it_comes_in() {
     blind.follow(&verifier, &[], &nonsense);
     let drill = blind.watched().drill.expect("a round");
     assert_eq!((drill.done, drill.right), (QUESTIONS as usize, None));
+}
+
+/// A verified round keeps its verdict alone; it is not marked again each time the class is started.
+#[test]
+fn a_verified_round_is_not_marked_again() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let disk = begin(&folder.path().join("class.sqlite"));
+    let seat = join(&disk, "Ann", 1);
+    let class = class_of_drills(ClassKind::Practice);
+    let library = ContentLibrary::builtin().expect("sound");
+    let (text, _) = round(&library, &drill_of(&class, seat, Skill::LampReading), 0);
+    let made_with = (PROGRAM, Digest::NONE);
+    let id = AttemptId::of_bytes([1; 16]);
+    for segment in Segment::cut(id, (0, Digest::NONE), made_with, &text) {
+        disk.store()
+            .append(seat, &segment, ServerMoment(2))
+            .expect("kept");
+    }
+    let to_verify = |program: &str| disk.store().to_verify(program, Digest::NONE).expect("read");
+    assert_eq!(to_verify(PROGRAM), [id]);
+    let verdict = Verdict::Verified {
+        points: Some(100.0),
+    };
+    let judged = (disk.store()).judge(id, made_with, &verdict, ServerMoment(3));
+    assert!(judged.expect("kept"));
+    assert_eq!(to_verify(PROGRAM), []);
+    assert_eq!(to_verify("9.9.9"), [id], "another program looks again");
 }

@@ -462,7 +462,16 @@ fn two_instructors_who_change_one_mark_do_not_overwrite_each_other() {
     let scope = scope();
     let changes = database.store(&scope).mark_changes(Some(1)).expect("read");
     let told: Vec<_> = (changes.iter())
-        .map(|c| (c.number, &*c.what, &*c.who, &*c.from, &*c.to, &*c.reason))
+        .map(|c| {
+            (
+                c.number,
+                c.what.name(),
+                &*c.who,
+                &*c.from,
+                &*c.to,
+                &*c.reason,
+            )
+        })
         .collect();
     assert_eq!(
         told,

@@ -1,6 +1,6 @@
 //! The instructor's board.
 
-use super::frame::Page;
+use super::frame::{Page, confirm_dialog};
 use super::page_texts::PageTexts;
 use super::seat_choice::{SeatChoice, SeatOrder, SeatsShown};
 use super::seat_row::{COLUMNS, seat_row};
@@ -110,19 +110,6 @@ fn text_form(id: &str, heading: &str, label: &str, send: &str, rows: u32, most: 
                 button aria-label={ (send) ": " (heading) } { (send) }
             }
             p.note id={ (id) "-note" } role="status" {}
-        }
-    }
-}
-
-fn close_dialog(texts: &PageTexts) -> Markup {
-    html! {
-        dialog #close-dialog aria-labelledby="close-heading" aria-describedby="close-explained" {
-            h2 #close-heading { (texts.get("pages-close-question")) }
-            p #close-explained { (texts.get("pages-close-explained")) }
-            div.buttons {
-                button type="button" data-close autofocus { (texts.get("pages-close-keep")) }
-                button.grave type="button" data-confirm { (texts.get("pages-close-confirm")) }
-            }
         }
     }
 }
@@ -307,7 +294,9 @@ pub fn board_page(texts: &PageTexts, board: &BoardView, choice: SeatChoice) -> S
                 }
             }
         }
-        (close_dialog(texts))
+        (confirm_dialog(texts, "close", [
+            "pages-close-question", "pages-close-explained", "pages-close-keep", "pages-close-confirm",
+        ]))
         (seat_dialog(texts, board.has_bench))
         div.unseen #told role="status" aria-atomic="false" {}
     };

@@ -55,3 +55,23 @@ impl Page<'_> {
         }
     }
 }
+
+/// A question before something that cannot be taken back, `NAME-dialog`. The texts: the question, what follows from it, the
+/// way back, which has the keys, and the way on.
+pub(super) fn confirm_dialog(
+    texts: &PageTexts,
+    name: &str,
+    [question, explained, keep, confirm]: [&str; 4],
+) -> Markup {
+    let id = |part: &str| format!("{name}-{part}");
+    html! {
+        dialog id=(id("dialog")) aria-labelledby=(id("heading")) aria-describedby=(id("explained")) {
+            h2 id=(id("heading")) { (texts.get(question)) }
+            p id=(id("explained")) { (texts.get(explained)) }
+            div.buttons {
+                button type="button" data-close autofocus { (texts.get(keep)) }
+                button.grave type="button" data-confirm { (texts.get(confirm)) }
+            }
+        }
+    }
+}

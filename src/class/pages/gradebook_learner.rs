@@ -1,11 +1,11 @@
 //! One learner: marks, attempts with every lost point, skills, what instructors changed, and what can be done about it.
 
-use super::frame::Page;
+use super::frame::{Page, confirm_dialog};
 use super::gradebook_page::{book_head, picture, scrolled};
 use super::gradebook_view::{GradebookView, NOTHING, learner_name, mark_cell};
 use super::page_texts::PageTexts;
 use super::shown::shown;
-use crate::store::MarkChange;
+use crate::store::{MarkChange, MarkPart};
 use detent_gradebook::{ClassLearner, GradedAttempt, Mark, skills_of_learner};
 use maud::{Markup, html};
 
@@ -166,15 +166,13 @@ fn changes_table(changes: &[&MarkChange], texts: &PageTexts) -> Markup {
             text.to_owned()
         }
     };
-    let value = |change: &MarkChange, text: &str| match (change.what.as_str(), text.parse::<f64>())
-    {
-        ("mark", Ok(points)) => texts.points(points),
-        _ => cell(text),
+    let value = |change: &MarkChange, text: &str| match (change.what, text.parse::<f64>()) {
+        (MarkPart::Mark, Ok(points)) => texts.points(points),
+        (MarkPart::Mark, Err(_)) | (MarkPart::Comment, _) => cell(text),
     };
-    let what = |change: &MarkChange| match change.what.as_str() {
-        "mark" => texts.get("pages-book-mark"),
-        "comment" => texts.get("pages-book-comment"),
-        other => other.to_owned(),
+    let what = |change: &MarkChange| match change.what {
+        MarkPart::Mark => texts.get("pages-book-mark"),
+        MarkPart::Comment => texts.get("pages-book-comment"),
     };
     html! {
         @if changes.is_empty() { p { (texts.get("pages-book-changes-none")) } }
@@ -206,19 +204,6 @@ fn changes_table(changes: &[&MarkChange], texts: &PageTexts) -> Markup {
                         }
                     }
                 }
-            }
-        }
-    }
-}
-
-fn erase_dialog(texts: &PageTexts) -> Markup {
-    html! {
-        dialog #erase-dialog aria-labelledby="erase-heading" aria-describedby="erase-explained" {
-            h2 #erase-heading { (texts.get("pages-book-erase")) }
-            p #erase-explained { (texts.get("pages-book-erase-explained")) }
-            div.buttons {
-                button type="button" data-close autofocus { (texts.get("pages-book-erase-keep")) }
-                button.grave type="button" data-confirm { (texts.get("pages-book-erase-confirm")) }
             }
         }
     }
@@ -278,7 +263,9 @@ pub fn gradebook_learner_page(
                 (scrolled(&texts.get("pages-book-changes"), &changes_table(&changes, texts)))
             }
         }
-        (erase_dialog(texts))
+        (confirm_dialog(texts, "erase", [
+            "pages-book-erase", "pages-book-erase-explained", "pages-book-erase-keep", "pages-book-erase-confirm",
+        ]))
         div.unseen #told role="status" aria-atomic="false" {}
     };
     Some(page.around(texts, &body))

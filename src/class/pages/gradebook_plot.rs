@@ -1,8 +1,10 @@
 //! Pictures of the gradebook as files of their own: bars of shares, each with its label and its figure beside it, so that
 //! nothing hangs on a color. The same figures stand in a table on the page.
 
+use super::gradebook_page::difficulty;
 use super::gradebook_view::{GradebookView, learner_name};
 use super::page_texts::PageTexts;
+use super::shown::shown;
 use detent_gradebook::{ClassLearner, skills_of_learner};
 use maud::html;
 
@@ -61,14 +63,11 @@ pub fn items_plot(texts: &PageTexts, view: &GradebookView) -> String {
     let each = view.statistics.iter().map(|job| Bar {
         label: texts.job(&job.job),
         share: job.difficulty,
-        figure: (job.difficulty).map_or_else(
-            || super::gradebook_view::NOTHING.to_owned(),
-            |share| texts.percent(share),
-        ),
+        figure: difficulty(job, texts),
     });
     bars(
         &texts.get("pages-book-plot-items"),
-        &super::shown::shown(&view.grades.title),
+        &shown(&view.grades.title),
         &each.collect::<Vec<_>>(),
     )
 }

@@ -97,9 +97,7 @@ fn skills_in_words(view: &GradebookView, texts: &PageTexts, learner: &ClassLearn
 }
 
 fn for_teacher(view: &GradebookView, texts: &PageTexts, learner: &ClassLearner) -> Markup {
-    let grades = &view.grades;
-    let counting = grades.book.jobs().iter();
-    let counting = counting.filter_map(|job| grades.book.counting(learner.seat, job));
+    let counting = view.grades.book.all_counting(learner.seat);
     html! {
         (skills_table(view, learner.seat, texts))
         @for attempt in counting {
@@ -112,9 +110,7 @@ fn for_teacher(view: &GradebookView, texts: &PageTexts, learner: &ClassLearner) 
 }
 
 fn for_parent(view: &GradebookView, texts: &PageTexts, learner: &ClassLearner) -> Markup {
-    let grades = &view.grades;
-    let counting = grades.book.jobs().iter();
-    let counting = counting.filter_map(|job| grades.book.counting(learner.seat, job));
+    let counting = view.grades.book.all_counting(learner.seat);
     let unsafe_acts: usize = counting
         .map(|attempt| attempt.result.unsafe_acts().count())
         .sum();

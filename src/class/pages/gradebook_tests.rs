@@ -2,7 +2,7 @@
 
 use super::tests::page_texts;
 use super::*;
-use crate::store::MarkChange;
+use crate::store::{MarkChange, MarkPart};
 use detent_class_protocol::ClassKind;
 use detent_content::Language;
 use detent_gradebook::{
@@ -126,7 +126,7 @@ pub(super) fn view() -> GradebookView {
         number: 1,
         seat: 2,
         job: JOBS[0].to_owned(),
-        what: "mark".to_owned(),
+        what: MarkPart::Mark,
         who: "instructor".to_owned(),
         at_ms: 1_772_525_700_000,
         from: "64".to_owned(),

@@ -4,27 +4,27 @@ use super::Shared;
 use super::answer::Refused;
 use super::teacher::Teacher;
 use crate::pages::{
-    GradebookView, LONGEST_COMMENT, ReportReader, gradebook_job_page, gradebook_learner_page,
-    gradebook_page, gradebook_report_page, items_plot, skills_plot,
+    GradebookView, LONGEST_COMMENT, PageTexts, ReportReader, gradebook_job_page,
+    gradebook_learner_page, gradebook_page, gradebook_report_page, items_plot, skills_plot,
 };
 use crate::secret::pseudonym;
 use crate::store::{Changed, MarkRequest, StoreError};
-use axum::extract::{Path, Query, RawQuery, State};
+use axum::extract::rejection::QueryRejection;
+use axum::extract::{FromRequestParts, Path, Query, State};
+use axum::http::request::Parts;
 use axum::http::{HeaderMap, HeaderValue, StatusCode, header};
 use axum::response::{Html, IntoResponse, Redirect, Response};
 use axum::routing::{get, post};
 use axum::{Json, Router};
-use detent_class_protocol::{ClassKind, Digest};
+use detent_class_protocol::ClassKind;
+use detent_content::zip_of;
 use detent_gradebook::{
     ClassGrades, Gradebook, MOST_POINTS, MarkRule, item_statistics, marks_csv, one_roster_files,
     xapi_lines,
 };
 use detent_training::lesson::Bilingual;
 use serde::{Deserialize, Serialize};
-use std::io::{Cursor, Write};
 use std::sync::Arc;
-use zip::write::SimpleFileOptions;
-use zip::{CompressionMethod, DateTime, System, ZipWriter};
 
 /// Which attempt counts where nobody asks for another one: in an examination the first, since a machine that was worked on
 /// once holds no secret any more; in practice the best, since trying again is what practice is for.
@@ -59,16 +59,59 @@ pub(super) fn routes() -> Router<Arc<Shared>> {
         .route("/api/teacher/gradebook/{file}", get(export))
 }
 
-/// What a page is asked for besides its language.
+/// By which rule something is asked for.
 #[derive(Deserialize)]
-pub(super) struct Asked {
+struct RuleQuery {
     rule: Option<String>,
 }
 
+/// What is asked for: by which rule, and in which language.
+pub(super) struct Asked {
+    shared: Arc<Shared>,
+    rule: MarkRule,
+    query: Option<String>,
+    headers: HeaderMap,
+}
+
+impl FromRequestParts<Arc<Shared>> for Asked {
+    type Rejection = QueryRejection;
+
+    async fn from_request_parts(
+        parts: &mut Parts,
+        shared: &Arc<Shared>,
+    ) -> Result<Asked, QueryRejection> {
+        let Query(RuleQuery { rule }) = Query::from_request_parts(parts, shared).await?;
+        let named = rule.and_then(|rule| rule.parse().ok());
+        Ok(Asked {
+            rule: named.unwrap_or(usual_rule(shared.definition.kind)),
+            shared: Arc::clone(shared),
+            query: parts.uri.query().map(str::to_owned),
+            headers: parts.headers.clone(),
+        })
+    }
+}
+
 impl Asked {
-    fn rule(&self, kind: ClassKind) -> MarkRule {
-        let named = self.rule.as_deref().and_then(|rule| rule.parse().ok());
-        named.unwrap_or(usual_rule(kind))
+    /// The gradebook as it stands.
+    async fn view(&self) -> Result<GradebookView, StoreError> {
+        self.shared.gradebook(self.rule).await
+    }
+
+    fn texts(&self) -> &PageTexts {
+        (self.shared).page_texts(self.query.as_deref(), &self.headers)
+    }
+
+    /// A page for whoever is the teacher; everybody else is led to the way in.
+    async fn page(
+        &self,
+        teacher: Result<Teacher, Refused>,
+        make: impl FnOnce(&PageTexts, &GradebookView) -> Option<String>,
+    ) -> Result<Response, Refused> {
+        if teacher.is_err() {
+            return Ok(Redirect::to("/teacher").into_response());
+        }
+        let page = make(self.texts(), &self.view().await?).ok_or(Refused::NotThere)?;
+        Ok(Html(page).into_response())
     }
 }
 
@@ -112,86 +155,55 @@ impl Shared {
 
     /// What tells this class from others and names nobody.
     fn class_key(&self) -> String {
-        let seed = self.definition.seed.to_be_bytes();
-        let key = Digest::of_parts(&[b"class", &seed, self.code.to_string().as_bytes()]);
+        let code = self.code.to_string();
+        let key = self.definition.derived(b"class", &[code.as_bytes()]);
         key.to_string().chars().take(16).collect()
     }
 }
 
-/// A page for whoever is the teacher; everybody else is led to the way in.
-async fn page(
-    shared: Arc<Shared>,
-    teacher: Result<Teacher, Refused>,
-    asked: Asked,
-    (query, headers): (Option<String>, HeaderMap),
-    make: impl FnOnce(&crate::pages::PageTexts, &GradebookView) -> Option<String>,
-) -> Result<Response, Refused> {
-    if teacher.is_err() {
-        return Ok(Redirect::to("/teacher").into_response());
-    }
-    let view = shared.gradebook(asked.rule(shared.definition.kind)).await?;
-    let texts = shared.page_texts(query.as_deref(), &headers);
-    let page = make(texts, &view).ok_or(Refused::NotThere)?;
-    Ok(Html(page).into_response())
-}
-
 /// `GET /teacher/gradebook`.
 pub(super) async fn class(
-    State(shared): State<Arc<Shared>>,
+    asked: Asked,
     teacher: Result<Teacher, Refused>,
-    Query(asked): Query<Asked>,
-    RawQuery(query): RawQuery,
-    headers: HeaderMap,
 ) -> Result<Response, Refused> {
-    page(shared, teacher, asked, (query, headers), |texts, view| {
-        Some(gradebook_page(texts, view))
-    })
-    .await
+    let page = asked.page(teacher, |texts, view| Some(gradebook_page(texts, view)));
+    page.await
 }
 
 /// `GET /teacher/gradebook/jobs/N`: the job in this place, from 1.
 pub(super) async fn job(
-    State(shared): State<Arc<Shared>>,
+    asked: Asked,
     teacher: Result<Teacher, Refused>,
     Path(place): Path<usize>,
-    Query(asked): Query<Asked>,
-    RawQuery(query): RawQuery,
-    headers: HeaderMap,
 ) -> Result<Response, Refused> {
-    page(shared, teacher, asked, (query, headers), |texts, view| {
+    let page = asked.page(teacher, |texts, view| {
         gradebook_job_page(texts, view, place.checked_sub(1)?)
-    })
-    .await
+    });
+    page.await
 }
 
 /// `GET /teacher/gradebook/learners/N`.
 pub(super) async fn learner(
-    State(shared): State<Arc<Shared>>,
+    asked: Asked,
     teacher: Result<Teacher, Refused>,
     Path(seat): Path<u32>,
-    Query(asked): Query<Asked>,
-    RawQuery(query): RawQuery,
-    headers: HeaderMap,
 ) -> Result<Response, Refused> {
-    page(shared, teacher, asked, (query, headers), |texts, view| {
+    let page = asked.page(teacher, |texts, view| {
         gradebook_learner_page(texts, view, seat)
-    })
-    .await
+    });
+    page.await
 }
 
 /// `GET /teacher/gradebook/learners/N/report/READER`.
 pub(super) async fn report(
-    State(shared): State<Arc<Shared>>,
+    asked: Asked,
     teacher: Result<Teacher, Refused>,
     Path((seat, reader)): Path<(u32, String)>,
-    Query(asked): Query<Asked>,
-    RawQuery(query): RawQuery,
-    headers: HeaderMap,
 ) -> Result<Response, Refused> {
-    page(shared, teacher, asked, (query, headers), |texts, view| {
+    let page = asked.page(teacher, |texts, view| {
         gradebook_report_page(texts, view, seat, ReportReader::of_name(&reader)?)
-    })
-    .await
+    });
+    page.await
 }
 
 /// A file to be kept.
@@ -212,41 +224,28 @@ fn svg(picture: String) -> Response {
 }
 
 /// `GET /teacher/gradebook/items.svg`.
-pub(super) async fn items_svg(
-    State(shared): State<Arc<Shared>>,
-    _: Teacher,
-    Query(asked): Query<Asked>,
-    RawQuery(query): RawQuery,
-    headers: HeaderMap,
-) -> Result<Response, Refused> {
-    let view = shared.gradebook(asked.rule(shared.definition.kind)).await?;
-    let texts = shared.page_texts(query.as_deref(), &headers);
-    Ok(svg(items_plot(texts, &view)))
+pub(super) async fn items_svg(asked: Asked, _: Teacher) -> Result<Response, Refused> {
+    Ok(svg(items_plot(asked.texts(), &asked.view().await?)))
 }
 
 /// `GET /teacher/gradebook/learners/N/skills.svg`.
 pub(super) async fn skills_svg(
-    State(shared): State<Arc<Shared>>,
+    asked: Asked,
     _: Teacher,
     Path(seat): Path<u32>,
-    Query(asked): Query<Asked>,
-    RawQuery(query): RawQuery,
-    headers: HeaderMap,
 ) -> Result<Response, Refused> {
-    let view = shared.gradebook(asked.rule(shared.definition.kind)).await?;
-    let texts = shared.page_texts(query.as_deref(), &headers);
+    let view = asked.view().await?;
     let learner = view.grades.learner(seat).ok_or(Refused::NotThere)?;
-    Ok(svg(skills_plot(texts, &view, learner)))
+    Ok(svg(skills_plot(asked.texts(), &view, learner)))
 }
 
 /// `GET /api/teacher/gradebook/FILE`: the marks as other programs read them.
 pub(super) async fn export(
-    State(shared): State<Arc<Shared>>,
+    asked: Asked,
     _: Teacher,
     Path(name): Path<String>,
-    Query(asked): Query<Asked>,
 ) -> Result<Response, Refused> {
-    let view = shared.gradebook(asked.rule(shared.definition.kind)).await?;
+    let (shared, view) = (&asked.shared, asked.view().await?);
     let grades = &view.grades;
     const CSV: &str = "text/csv; charset=utf-8; header=present";
     match name.as_str() {
@@ -263,7 +262,10 @@ pub(super) async fn export(
             let begun_ms = shared.read(|store| store.begun()).await?.0;
             let closes_ms = shared.definition.closes_ms.unwrap_or(shared.now().0);
             let files = one_roster_files(grades, &titles, (begun_ms, closes_ms));
-            file(&name, "application/zip", zipped(&files)?)
+            // At the root of the zip, as OneRoster's binding wants them.
+            let files = files.iter().map(|(name, text)| (*name, text.as_bytes()));
+            let zip = zip_of(files).map_err(|error| Refused::Wrong(error.to_string()))?;
+            file(&name, "application/zip", zip)
         }
         "statements.jsonl" => {
             let titles: Vec<_> = (grades.book.jobs().iter())
@@ -280,27 +282,6 @@ pub(super) async fn export(
         }
         _ => Err(Refused::NotThere),
     }
-}
-
-/// These files at the root of one zip, as OneRoster's binding wants them; the same files give the same bytes.
-fn zipped(files: &[(&str, String)]) -> Result<Vec<u8>, Refused> {
-    let too_large = |error: &dyn std::fmt::Display| Refused::Wrong(error.to_string());
-    let mut writer = ZipWriter::new(Cursor::new(Vec::new()));
-    let options = SimpleFileOptions::default()
-        .compression_method(CompressionMethod::Deflated)
-        .last_modified_time(DateTime::DEFAULT)
-        .unix_permissions(0o644)
-        .system(System::Unix);
-    for (name, text) in files {
-        writer
-            .start_file(*name, options)
-            .map_err(|error| too_large(&error))?;
-        writer
-            .write_all(text.as_bytes())
-            .map_err(|error| too_large(&error))?;
-    }
-    let written = writer.finish().map_err(|error| too_large(&error))?;
-    Ok(written.into_inner())
 }
 
 #[derive(Deserialize)]
@@ -399,8 +380,7 @@ pub(super) async fn learner_record(
     shared.give_pseudonyms().await?;
     let record = shared.read(move |store| store.learner_record(seat)).await?;
     let record = record.ok_or(Refused::NotThere)?;
-    let bytes = serde_json::to_vec_pretty(&record)
-        .map_err(|error| Refused::Store(StoreError::Row(error.to_string())))?;
+    let bytes = serde_json::to_vec_pretty(&record).map_err(StoreError::from)?;
     file(&format!("seat-{seat}.json"), "application/json", bytes)
 }
 

@@ -185,10 +185,7 @@ async fn view(shared: &Arc<Shared>, seat: u32) -> Result<ClassView, StoreError> 
 /// What a learner is told of an attempt.
 fn status(shared: &Shared, kept: KeptAttempt, standing: Standing) -> AttemptStatus {
     let hidden = shared.definition.kind.keeps_results_back(standing);
-    let job = lock(&shared.live)
-        .job_of(kept.seat, kept.status.attempt)
-        .map(str::to_owned);
-    let drill = lock(&shared.live).drill_of(kept.seat, kept.status.attempt);
+    let (job, drill) = lock(&shared.live).work_of(kept.seat, kept.status.attempt);
     let drill = drill.map(|drill| DrillStatus {
         right: drill.right.filter(|_| !hidden),
         ..drill
@@ -234,9 +231,10 @@ pub(super) async fn sealed_job(
     Path(job): Path<String>,
 ) -> Result<Json<SealedJobAnswer>, Refused> {
     let definition = &shared.definition;
-    if !definition.machines.are_sealed() || definition.place_of(&job).is_none() {
+    let place = definition.place_of(&job);
+    let Some(place) = place.filter(|_| definition.machines.are_sealed()) else {
         return Ok(Json(SealedJobAnswer::NoJob));
-    }
+    };
     match shared.standing() {
         Standing::NotOpen { .. } => return Ok(Json(SealedJobAnswer::NotYet)),
         Standing::Open { .. } | Standing::Paused | Standing::Closed => {}
@@ -244,7 +242,7 @@ pub(super) async fn sealed_job(
     let drawn = shared.read(move |store| store.drawn_of(seat)).await?;
     let Some(drawn) = drawn.into_iter().find(|drawn| drawn.job == job) else {
         // A drawing that could not be kept is done again.
-        shared.draw_for(std::iter::once(seat));
+        shared.work.draw(place..place + 1, std::iter::once(seat));
         return Ok(Json(SealedJobAnswer::NotYet));
     };
     let contents = SealedScenario {

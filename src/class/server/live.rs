@@ -194,18 +194,16 @@ impl Live {
         }
     }
 
-    /// The job that this attempt of this seat says it is at.
-    pub fn job_of(&self, seat: u32, attempt: AttemptId) -> Option<&str> {
-        let mut attempts = self.seats.get(&seat)?.attempts.iter();
-        let live = attempts.find(|live| live.kept.status.attempt == attempt)?;
-        live.watched.job.as_deref()
-    }
-
-    /// How far this attempt of this seat has come, where it is a round of a drill.
-    pub fn drill_of(&self, seat: u32, attempt: AttemptId) -> Option<DrillStatus> {
-        let mut attempts = self.seats.get(&seat)?.attempts.iter();
-        let live = attempts.find(|live| live.kept.status.attempt == attempt)?;
-        live.watched.drill.map(drill_status)
+    /// The job that this attempt of this seat says it is at, and how far it has come where it is a round of a drill.
+    pub fn work_of(&self, seat: u32, attempt: AttemptId) -> (Option<String>, Option<DrillStatus>) {
+        let attempts = self.seats.get(&seat).map_or(&[][..], |seat| &seat.attempts);
+        let mut attempts = attempts.iter();
+        let live = attempts.find(|live| live.kept.status.attempt == attempt);
+        let watched = live.map(|live| &live.watched);
+        (
+            watched.and_then(|watched| watched.job.clone()),
+            watched.and_then(|watched| watched.drill).map(drill_status),
+        )
     }
 
     /// The seats that changed after this change; all of them after none.

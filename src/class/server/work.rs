@@ -3,10 +3,11 @@
 
 use super::{Shared, lock};
 use crate::definition::JobMachines;
-use crate::drawing::{DrawingError, JobDrawing};
+use crate::drawing::{DrawingError, DrawnJob, JobDrawing};
+use crate::store::KeptAttempt;
 use crate::verify::{Submitted, verified};
 use crate::watch::Watch;
-use detent_class_protocol::{AttemptId, Verdict};
+use detent_class_protocol::{AttemptId, Digest, Verdict};
 use detent_gradebook::AttemptResult;
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 use std::sync::{Arc, Condvar, Mutex, PoisonError};
@@ -117,16 +118,49 @@ pub(super) fn begin(shared: &Arc<Shared>, verifiers: usize) -> Vec<JoinHandle<()
     threads
 }
 
+/// An attempt as far as it has come in.
+struct Incoming {
+    text: String,
+    program: String,
+    content: Digest,
+    kept: KeptAttempt,
+    /// The seat's own scenarios, where the class's are sealed.
+    drawn: Vec<DrawnJob>,
+}
+
+/// Reads it; none where it is not there, or cannot be read now.
+fn read(shared: &Shared, attempt: AttemptId) -> Option<Incoming> {
+    let is_sealed = shared.definition.machines.are_sealed();
+    let read = shared.read_here(|store| {
+        let (Some((text, program, content)), Some(kept)) =
+            (store.text(attempt)?, store.attempt(attempt)?)
+        else {
+            return Ok(None);
+        };
+        let drawn = match is_sealed {
+            true => store.drawn_of(kept.seat)?,
+            false => Vec::new(),
+        };
+        Ok(Some(Incoming {
+            text,
+            program,
+            content,
+            kept,
+            drawn,
+        }))
+    });
+    read.ok().flatten()
+}
+
 fn watch(shared: &Shared) {
     let mut watches: BTreeMap<AttemptId, (u64, Watch)> = BTreeMap::new();
     let mut looks = 0;
     while let Some(attempt) = shared.work.next(|waiting| waiting.to_watch.pop_first()) {
-        let read = shared.read_here(|store| Ok((store.text(attempt)?, store.attempt(attempt)?)));
         // What cannot be read now is looked at again when more of it comes.
-        let Ok((Some((text, ..)), Some(kept))) = read else {
-            continue;
-        };
-        let Ok(drawn) = shared.read_here(|store| store.drawn_of(kept.seat)) else {
+        let Some(Incoming {
+            text, kept, drawn, ..
+        }) = read(shared, attempt)
+        else {
             continue;
         };
         looks += 1;
@@ -148,25 +182,21 @@ fn watch(shared: &Shared) {
 
 fn verify(shared: &Shared) {
     while let Some(attempt) = shared.work.next(|waiting| waiting.to_verify.pop_front()) {
-        let read = shared.read_here(|store| Ok((store.text(attempt)?, store.attempt(attempt)?)));
-        let Ok((Some((text, program, content)), Some(kept))) = read else {
-            continue;
-        };
-        let Ok(drawn) = shared.read_here(|store| store.drawn_of(kept.seat)) else {
+        let Some(incoming) = read(shared, attempt) else {
             continue;
         };
         let submitted = Submitted {
-            seat: kept.seat,
-            program: &program,
-            content,
-            text: &text,
-            drawn: &drawn,
+            seat: incoming.kept.seat,
+            program: &incoming.program,
+            content: incoming.content,
+            text: &incoming.text,
+            drawn: &incoming.drawn,
         };
         let began = Instant::now();
         let found = shared
             .verifier()
             .verify_in_full(&submitted, || began.elapsed() < LONGEST_REPLAY);
-        keep(shared, (kept.seat, attempt), found);
+        keep(shared, (submitted.seat, attempt), found);
     }
 }
 

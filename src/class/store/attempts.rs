@@ -5,7 +5,7 @@ use crate::moment::Moment;
 use detent_class_protocol::{
     AttemptId, AttemptStatus, Digest, MOST_ATTEMPT_BYTES, Segment, SegmentAnswer, Verdict,
 };
-use detent_training::record::is_end;
+use detent_training::record::{DRILL_ROUND_BEGINS, is_end};
 use rusqlite::types::{FromSqlError, Type};
 use rusqlite::{OptionalExtension, Row, params};
 
@@ -257,8 +257,8 @@ impl Store<'_> {
         Ok(whole)
     }
 
-    /// Finished attempts that were not yet done again with this program and content, the oldest first; also those that were
-    /// verified before what that shows was kept.
+    /// Finished attempts that were not yet done again with this program and content, the oldest first; also those at jobs
+    /// that were verified before what that shows was kept.
     ///
     /// # Errors
     /// What the database says.
@@ -269,12 +269,13 @@ impl Store<'_> {
              (SELECT 1 FROM verdict v WHERE v.tenant = a.tenant AND v.class = a.class AND v.attempt = a.attempt \
               AND v.program = ?3 AND v.content = ?4 AND (v.verdict NOT LIKE '{\"Verified\"%' OR EXISTS \
               (SELECT 1 FROM attempt_result r WHERE r.tenant = v.tenant AND r.class = v.class \
-               AND r.attempt = v.attempt AND r.program = v.program AND r.content = v.content))) \
+               AND r.attempt = v.attempt AND r.program = v.program AND r.content = v.content) OR EXISTS \
+              (SELECT 1 FROM segment s WHERE s.tenant = v.tenant AND s.class = v.class AND s.attempt = v.attempt \
+               AND s.sequence = 0 AND substr(s.text, 1, length(?5)) = ?5))) \
              ORDER BY a.last_ms, a.attempt",
         )?;
-        let attempts = rows.query_map(params![tenant, class, program, content.bytes()], |row| {
-            Ok(AttemptId::of_bytes(fixed(row, 0)?))
-        })?;
+        let values = params![tenant, class, program, content.bytes(), DRILL_ROUND_BEGINS];
+        let attempts = rows.query_map(values, |row| Ok(AttemptId::of_bytes(fixed(row, 0)?)))?;
         Ok(attempts.collect::<Result<_, _>>()?)
     }
 
@@ -291,8 +292,7 @@ impl Store<'_> {
         now: Moment,
     ) -> Result<bool, StoreError> {
         let (tenant, class) = self.ours();
-        let verdict =
-            serde_json::to_string(verdict).map_err(|error| StoreError::Row(error.to_string()))?;
+        let verdict = serde_json::to_string(verdict)?;
         let added = self.connection.execute(
             "INSERT INTO verdict (tenant, class, attempt, program, content, verdict, at_ms) \
              VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7) ON CONFLICT DO NOTHING",

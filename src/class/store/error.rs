@@ -75,6 +75,12 @@ impl From<rusqlite::Error> for StoreError {
     }
 }
 
+impl From<serde_json::Error> for StoreError {
+    fn from(error: serde_json::Error) -> StoreError {
+        StoreError::Row(error.to_string())
+    }
+}
+
 impl StoreError {
     /// The same for everybody whom it concerns.
     pub(super) fn again(&self) -> StoreError {

@@ -91,10 +91,6 @@ const TYPED: [&str; 6] = [
     "token",
 ];
 
-fn json(text: &str) -> Result<Value, StoreError> {
-    serde_json::from_str(text).map_err(|error| StoreError::Row(error.to_string()))
-}
-
 impl Store<'_> {
     /// Everything that is kept of the learner in this seat; none where there is none.
     ///
@@ -179,8 +175,8 @@ impl Store<'_> {
                 program: row.get(0)?,
                 content: Digest::of_bytes(fixed(row, 1)?),
                 at_ms: row.get(2)?,
-                verdict: json(&row.get::<_, String>(3)?)?,
-                result: result.as_deref().map(json).transpose()?,
+                verdict: serde_json::from_str(&row.get::<_, String>(3)?)?,
+                result: (result.as_deref().map(serde_json::from_str)).transpose()?,
             });
         }
         Ok(records)

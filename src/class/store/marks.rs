@@ -27,6 +27,34 @@ pub struct MarkRequest {
     pub reason: String,
 }
 
+/// What of a mark was changed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum MarkPart {
+    /// The points.
+    Mark,
+    /// The comment.
+    Comment,
+}
+
+impl MarkPart {
+    const ALL: [MarkPart; 2] = [MarkPart::Mark, MarkPart::Comment];
+
+    /// As the table has it, and the record of a learner.
+    pub const fn name(self) -> &'static str {
+        match self {
+            MarkPart::Mark => "mark",
+            MarkPart::Comment => "comment",
+        }
+    }
+
+    fn named(name: &str) -> Result<MarkPart, StoreError> {
+        let mut all = MarkPart::ALL.into_iter();
+        let found = all.find(|part| part.name() == name);
+        found.ok_or_else(|| StoreError::Row(name.to_owned()))
+    }
+}
+
 /// One line of what instructors changed.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct MarkChange {
@@ -36,8 +64,8 @@ pub struct MarkChange {
     pub seat: u32,
     /// Which job.
     pub job: String,
-    /// `mark` or `comment`.
-    pub what: String,
+    /// What of it.
+    pub what: MarkPart,
     /// Who.
     pub who: String,
     /// When, ms since 1970, UTC.
@@ -60,10 +88,6 @@ pub enum Changed {
     /// Somebody else had changed it meanwhile; so it stands. Nothing was written.
     Stale(InstructorMark),
 }
-
-/// The key of what changed.
-const MARK: &str = "mark";
-const COMMENT: &str = "comment";
 
 fn points_text(points: Option<f64>) -> String {
     points.map(|points| points.to_string()).unwrap_or_default()
@@ -90,20 +114,22 @@ impl Store<'_> {
             "SELECT number, seat, job, what, who, at_ms, from_value, to_value, reason FROM mark_change \
              WHERE tenant = ?1 AND class = ?2 AND (?3 IS NULL OR seat = ?3) ORDER BY number",
         )?;
-        let changes = rows.query_map(params![tenant, class, seat], |row| {
-            Ok(MarkChange {
+        let mut rows = rows.query(params![tenant, class, seat])?;
+        let mut changes = Vec::new();
+        while let Some(row) = rows.next()? {
+            changes.push(MarkChange {
                 number: row.get(0)?,
                 seat: row.get(1)?,
                 job: row.get(2)?,
-                what: row.get(3)?,
+                what: MarkPart::named(&row.get::<_, String>(3)?)?,
                 who: row.get(4)?,
                 at_ms: row.get(5)?,
                 from: row.get(6)?,
                 to: row.get(7)?,
                 reason: row.get(8)?,
-            })
-        })?;
-        Ok(changes.collect::<Result<_, _>>()?)
+            });
+        }
+        Ok(changes)
     }
 
     /// What instructors have said, by seat and job; of one seat where it is named.
@@ -118,13 +144,12 @@ impl Store<'_> {
         for change in self.mark_changes(seat)? {
             let mark = marks.entry((change.seat, change.job)).or_default();
             mark.version = change.number;
-            match change.what.as_str() {
-                MARK => {
+            match change.what {
+                MarkPart::Mark => {
                     mark.points = points_of(&change.to)?;
                     mark.changed_ms = mark.points.map(|_| change.at_ms);
                 }
-                COMMENT => mark.comment = change.to,
-                other => return Err(StoreError::Row(other.to_owned())),
+                MarkPart::Comment => mark.comment = change.to,
             }
         }
         Ok(marks)
@@ -154,11 +179,11 @@ impl Store<'_> {
         if standing.points != request.points {
             let shown = points_text(standing.points.or(computed));
             let to = points_text(request.points);
-            version = self.add_change(request, MARK, (&shown, &to), now)?;
+            version = self.add_change(request, MarkPart::Mark, (&shown, &to), now)?;
         }
         if standing.comment != request.comment {
             let change = (standing.comment.as_str(), request.comment.as_str());
-            version = self.add_change(request, COMMENT, change, now)?;
+            version = self.add_change(request, MarkPart::Comment, change, now)?;
         }
         Ok(Changed::Kept(version))
     }
@@ -166,7 +191,7 @@ impl Store<'_> {
     fn add_change(
         &self,
         request: &MarkRequest,
-        what: &str,
+        what: MarkPart,
         (from, to): (&str, &str),
         now: Moment,
     ) -> Result<u32, StoreError> {
@@ -180,7 +205,7 @@ impl Store<'_> {
                 class,
                 request.seat,
                 request.job,
-                what,
+                what.name(),
                 INSTRUCTOR,
                 now.0,
                 from,

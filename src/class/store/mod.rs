@@ -16,7 +16,7 @@ mod writer;
 pub use attempts::{Appended, KeptAttempt, MOST_ATTEMPTS_OF_SEAT};
 pub use error::StoreError;
 pub use learner_record::{AttemptRecord, COPIES, Eraser, JudgedRecord, KeptMessage, LearnerRecord};
-pub use marks::{Changed, MarkChange, MarkRequest};
+pub use marks::{Changed, MarkChange, MarkPart, MarkRequest};
 pub use seats::{KeptNotice, KeptSeat, Words};
 pub use writer::{Disk, Ending, Writer};
 
@@ -204,8 +204,7 @@ impl<'c> Store<'c> {
             return Ok(None);
         };
         Ok(Some(KeptClass {
-            definition: serde_json::from_str(&definition)
-                .map_err(|error| StoreError::Row(error.to_string()))?,
+            definition: serde_json::from_str(&definition)?,
             code: code.parse().map_err(|_| StoreError::Row(code))?,
         }))
     }
@@ -234,8 +233,7 @@ impl<'c> Store<'c> {
         now: Moment,
     ) -> Result<(), StoreError> {
         let (tenant, class) = self.ours();
-        let definition = serde_json::to_string(definition)
-            .map_err(|error| StoreError::Row(error.to_string()))?;
+        let definition = serde_json::to_string(definition)?;
         self.connection.execute(
             "INSERT INTO class (tenant, class, definition, code, teacher_token, begun_ms) VALUES (?1, ?2, ?3, ?4, ?5, ?6)",
             params![tenant, class, definition, code.to_string(), teacher.digest().bytes(), now.0],

@@ -7,10 +7,6 @@ use detent_class_protocol::{AttemptId, Digest};
 use detent_gradebook::{AttemptResult, GradedAttempt};
 use rusqlite::params;
 
-fn of_json(text: &str) -> Result<AttemptResult, StoreError> {
-    serde_json::from_str(text).map_err(|error| StoreError::Row(error.to_string()))
-}
-
 impl Store<'_> {
     /// Keeps what doing an attempt again with this program and content has shown; what is there already stays. Whether this
     /// is the first, of an attempt that is still there.
@@ -25,8 +21,7 @@ impl Store<'_> {
         now: Moment,
     ) -> Result<bool, StoreError> {
         let (tenant, class) = self.ours();
-        let result =
-            serde_json::to_string(result).map_err(|error| StoreError::Row(error.to_string()))?;
+        let result = serde_json::to_string(result)?;
         let added = self.connection.execute(
             "INSERT INTO attempt_result (tenant, class, attempt, program, content, result, at_ms) \
              SELECT tenant, class, attempt, ?4, ?5, ?6, ?7 FROM attempt \
@@ -91,7 +86,9 @@ impl Store<'_> {
                 attempt: AttemptId::of_bytes(fixed(row, 0)?).to_string(),
                 begun_ms: row.get(2)?,
                 finished_ms: row.get(3)?,
-                result: of_json(row.get_ref(4)?.as_str().map_err(rusqlite::Error::from)?)?,
+                result: serde_json::from_str(
+                    row.get_ref(4)?.as_str().map_err(rusqlite::Error::from)?,
+                )?,
             });
         }
         Ok(found)

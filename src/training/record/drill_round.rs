@@ -18,8 +18,8 @@ use serde::{Deserialize, Serialize};
 
 /// Newest format that this program reads and writes.
 const DRILL_FORMAT: u32 = 1;
-/// How the first line begins.
-const HEADER: &str = "DetentDrill";
+/// How the first line of a round begins, and that of no attempt at a job.
+pub const DRILL_ROUND_BEGINS: &str = "DetentDrill";
 /// How the last line begins.
 const FOOTER: &str = "End";
 /// Largest round, bytes: each answer a try at a gesture of as many deeds as are kept.
@@ -101,7 +101,7 @@ impl DrillText {
     pub fn begin(header: &DrillHeader) -> Result<DrillText, ron::Error> {
         let line = line_options().to_string(header)?;
         Ok(DrillText {
-            text: format!("{HEADER}{line}\n"),
+            text: format!("{DRILL_ROUND_BEGINS}{line}\n"),
         })
     }
 
@@ -147,7 +147,8 @@ fn digest(lines: &str, right: usize) -> String {
 
 /// Whether a text is a round of a drill, and no attempt at a job.
 pub fn is_drill_round(text: &str) -> bool {
-    text.trim_start_matches('\u{feff}').starts_with(HEADER)
+    text.trim_start_matches('\u{feff}')
+        .starts_with(DRILL_ROUND_BEGINS)
 }
 
 /// Reads a round. Where it may be `unfinished`, its end may lack, and so may that of its last line.
@@ -227,7 +228,7 @@ struct AnyFormat {
 }
 
 fn read_header(line: &str) -> Result<DrillHeader, (String, Damage)> {
-    let Some(body) = line.trim_end().strip_prefix(HEADER) else {
+    let Some(body) = line.trim_end().strip_prefix(DRILL_ROUND_BEGINS) else {
         return Err((String::new(), Damage::Foreign));
     };
     let format = |problem| ("format".to_owned(), problem);

@@ -32,8 +32,8 @@ pub use attempt::{
 };
 pub use chain::sha256_hex;
 pub use drill_round::{
-    DrillAnswer, DrillHeader, DrillRecord, DrillText, LONGEST_ROUND_BYTES, is_drill_round,
-    read_drill_round,
+    DRILL_ROUND_BEGINS, DrillAnswer, DrillHeader, DrillRecord, DrillText, LONGEST_ROUND_BYTES,
+    is_drill_round, read_drill_round,
 };
 pub use error::{Damage, RecordError};
 pub use log::{AttemptLog, LogError, SystemReason};

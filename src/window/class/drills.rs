@@ -65,13 +65,10 @@ fn is_at(status: &AttemptStatus, drill: &str) -> bool {
 
 /// Rounds of this drill that were begun here from this seat, by their names.
 fn rounds_of<'a>(kept: &'a KeptClass, drill: &str) -> Vec<(&'a str, &'a super::kept::KeptAttempt)> {
-    let seat = kept.seat();
     let attempts = kept.attempts.iter();
     attempts
-        .filter(|(_, kept)| {
-            kept.drill.as_deref() == Some(drill) && Some(&kept.seat) == seat.as_ref()
-        })
-        .map(|(name, kept)| (name.as_str(), kept))
+        .filter(|(_, round)| round.drill.as_deref() == Some(drill) && kept.sits_in(&round.seat))
+        .map(|(name, round)| (name.as_str(), round))
         .collect()
 }
 

@@ -1,7 +1,8 @@
 //! What is asked of a class's server, when, and what is made of its answers. No clock, no file and no network: whoever
 //! drives it brings the time, the texts of the attempts and the answers.
 
-use super::kept::{KeptAttempt, KeptClass, KeptSealedJob, whole_name};
+use super::kept::{KeptAttempt, KeptClass, KeptSealedJob};
+use crate::attempts::whole_name;
 use detent_class_protocol::{
     AttemptId, AttemptStatus, ClassView, Digest, JoinAnswer, JoinRefusal, JoinRequest,
     SealedJobAnswer, SealedScenario, SecretToken, Segment, SegmentAnswer, Standing, Upload,

@@ -40,11 +40,10 @@ pub struct JobRow {
 
 /// Every job of the class, in order; `names` are those of the attempts that are kept here, the one changed last first. The server's word on an attempt counts before what is kept here.
 pub fn job_rows(view: &ClassView, kept: &KeptClass, names: &[&str]) -> Vec<JobRow> {
-    let seat = kept.seat();
     let rows = view.jobs.iter().map(|job| {
         let here = kept.attempts.iter();
         let here: Vec<_> = here
-            .filter(|(_, kept)| kept.job == job.job && Some(&kept.seat) == seat.as_ref())
+            .filter(|(_, attempt)| attempt.job == job.job && kept.sits_in(&attempt.seat))
             .collect();
         let is_of_job = |whole: &str| here.iter().any(|(name, _)| *name == whole);
         let under_way = names

@@ -6,7 +6,6 @@ use crate::attempts::StorageError;
 use detent_class_protocol::{
     AttemptId, ClassId, ClassView, Digest, SealedScenario, SealedText, SecretToken,
 };
-use detent_training::record::PART;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -89,16 +88,19 @@ pub struct KeptAttempt {
     pub is_there: bool,
 }
 
-/// The name that an attempt has when it is finished.
-pub fn whole_name(name: &str) -> &str {
-    name.strip_suffix(PART).unwrap_or(name)
-}
-
 impl KeptClass {
     /// The seat that is taken, as far as the server has told.
     pub fn seat(&self) -> Option<Seat> {
         self.token?;
         self.view.as_ref().map(Seat::of)
+    }
+
+    /// Whether the seat that is taken is this one.
+    pub fn sits_in(&self, seat: &Seat) -> bool {
+        let view = self.view.as_ref().filter(|_| self.token.is_some());
+        view.is_some_and(|view| {
+            (&seat.id, &seat.class, &seat.name) == (&view.class, &view.title, &view.name)
+        })
     }
 
     /// Takes in what the server says of the class now. What is sealed is opened once its class is over.
@@ -120,8 +122,7 @@ impl KeptClass {
 
     /// The sealed jobs that there are here, those of this seat first, with what is in them; one that was damaged is left out.
     pub fn sealed_scenarios(&self) -> Vec<(&str, SealedScenario)> {
-        let seat = self.seat();
-        let is_ours = |kept: &&KeptSealedJob| Some(&kept.seat) == seat.as_ref();
+        let is_ours = |kept: &&KeptSealedJob| self.sits_in(&kept.seat);
         let ours = self.sealed_jobs.iter().filter(is_ours);
         let others = self.sealed_jobs.iter().filter(|kept| !is_ours(kept));
         let all = ours.chain(others);
@@ -134,9 +135,8 @@ impl KeptClass {
 
     /// Whether the scenario of this sealed job of this class is here.
     pub fn has_scenario(&self, job: &str) -> bool {
-        let seat = self.seat();
         let mut kept = self.sealed_jobs.iter();
-        kept.any(|kept| kept.job == job && Some(&kept.seat) == seat.as_ref())
+        kept.any(|kept| kept.job == job && self.sits_in(&kept.seat))
     }
 
     /// The next job of this class whose scenario is not here yet.

@@ -13,7 +13,7 @@ pub mod shown;
 #[cfg(test)]
 mod tests;
 
-use super::attempts::{Attempts, StorageError};
+use super::attempts::{Attempts, StorageError, read_text, whole_name};
 use super::film::Film;
 use super::port::SealedJob;
 use super::practice::{LearnerRes, now};
@@ -34,7 +34,7 @@ use detent_training::lesson::Score;
 use detent_training::practice::answers_of_job;
 use driver::{Answer, Driver, Failure, JoinProblem};
 use http::{Http, Transport};
-use kept::{ClassStore, Seat, whole_name};
+use kept::{ClassStore, Seat};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
@@ -318,10 +318,15 @@ fn hand_over_sealed_jobs(mut class: ResMut<ClassRes>, mut jobs: ResMut<JobSource
         return;
     };
     let kept = link.driver.kept();
-    let there = (kept.sealed_jobs.len(), kept.seat());
-    if class.handed_over == there {
+    let (count, seat) = &class.handed_over;
+    let same_seat = match seat {
+        Some(seat) => kept.sits_in(seat),
+        None => !link.driver.has_seat(),
+    };
+    if *count == kept.sealed_jobs.len() && same_seat {
         return;
     }
+    let there = (kept.sealed_jobs.len(), kept.seat());
     let scenarios = kept.sealed_scenarios();
     let scenarios = scenarios.into_iter().map(|(job, scenario)| SealedJob {
         file: sealed_scenario_file(job),
@@ -334,9 +339,7 @@ fn hand_over_sealed_jobs(mut class: ResMut<ClassRes>, mut jobs: ResMut<JobSource
 
 /// The whole text of an attempt, finished or not.
 fn text_of(attempts: &dyn Attempts, name: &str) -> Option<String> {
-    let part = format!("{name}{}", detent_training::record::PART);
-    let bytes = attempts.read(name).or_else(|_| attempts.read(&part));
-    String::from_utf8(bytes.ok()?).ok()
+    String::from_utf8(read_text(attempts, name).ok()?).ok()
 }
 
 /// What the class changes at the bench, and what is done there that is the class's.

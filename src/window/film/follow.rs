@@ -1,10 +1,10 @@
 //! Where a film's attempt comes from, and what comes in of it while somebody works at it.
 
 use super::Film;
-use crate::attempts::{Attempts, StorageError};
+use crate::attempts::{Attempts, StorageError, read_text};
 use crate::port::RecordedAttempt;
 use crate::rest::NextFrame;
-use crate::state::{BenchRes, JobSourceRes, Screen, UiState};
+use crate::state::{BenchRes, JobSourceRes, Screen, TextsRes, UiState};
 use bevy::platform::time::Instant;
 use bevy::prelude::*;
 use detent_class_protocol::{AttemptId, WatchedAttempt};
@@ -31,13 +31,7 @@ pub enum FilmSource {
     Class(AttemptId),
 }
 
-/// The whole text of a kept attempt, finished meanwhile or not.
-fn kept_text(attempts: &dyn Attempts, name: &str) -> Result<Vec<u8>, StorageError> {
-    let whole = name.strip_suffix(PART).unwrap_or(name);
-    attempts.read(name).or_else(|_| attempts.read(whole))
-}
-
-/// The same of a file.
+/// The whole text of an attempt in a file, finished meanwhile or not.
 #[cfg(not(target_family = "wasm"))]
 fn file_text(path: &Path) -> Result<Vec<u8>, StorageError> {
     use detent_content::disk;
@@ -56,7 +50,7 @@ impl RecordedAttempt {
     pub fn kept(attempts: &dyn Attempts, name: &str) -> RecordedAttempt {
         RecordedAttempt {
             name: name.to_owned(),
-            text: kept_text(attempts, name),
+            text: read_text(attempts, name),
             scenario: None,
             source: FilmSource::Kept,
         }
@@ -154,7 +148,7 @@ fn follow(
     mut follower: ResMut<Follower>,
     mut bench: ResMut<BenchRes>,
     mut ui_state: ResMut<UiState>,
-    jobs: Res<JobSourceRes>,
+    (jobs, texts): (Res<JobSourceRes>, Res<TextsRes>),
     screen: Res<State<Screen>>,
     time: Res<Time<Real>>,
     mut next: ResMut<NextFrame>,
@@ -169,10 +163,7 @@ fn follow(
             Some(Err(error)) => {
                 follower.wanted = None;
                 let now = time.elapsed_secs();
-                ui_state.message = Some((
-                    error.words(&detent_content::Texts::load(ui_state.language)),
-                    now,
-                ));
+                ui_state.message = Some((error.words(&texts.0), now));
             }
             None if follower.waiting.is_none() => follower.ask(attempt),
             None => {}
@@ -201,7 +192,7 @@ fn follow(
     let text = match film.source() {
         FilmSource::Kept => {
             let attempts = jobs.0.attempts();
-            attempts.and_then(|attempts| kept_text(attempts, film.name()).ok())
+            attempts.and_then(|attempts| read_text(attempts, film.name()).ok())
         }
         #[cfg(not(target_family = "wasm"))]
         FilmSource::File(path) => file_text(path).ok(),

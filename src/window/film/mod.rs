@@ -18,13 +18,14 @@ pub use follow::{FilmSource, plugin};
 pub use steps::FilmStep;
 pub use timeline::Timeline;
 
+use super::attempts::whole_name;
 use super::background::Background;
 use detent_simulation::interface::Button;
 use detent_simulation::units::{Span, Time};
 use detent_training::bench::{Action, Bench, LogEntry, Milestone};
 use detent_training::lesson::{Deduction, Scenario, Score, judge};
 use detent_training::record::{
-    Attempt, Divergence, Footer, RecordError, compare, is_end, read_attempt,
+    Attempt, Divergence, Footer, PART, RecordError, compare, is_end, read_attempt,
 };
 use detent_training::without_breaks;
 use std::sync::Arc;
@@ -517,8 +518,7 @@ impl Film {
 /// # Errors
 /// The first damage.
 pub fn read_growing(name: &str, text: &[u8]) -> Result<Attempt, RecordError> {
-    use detent_training::record::PART;
-    let whole = name.strip_suffix(PART).unwrap_or(name);
+    let whole = whole_name(name);
     let mut lines = text.trim_ascii_end().rsplit(|byte| *byte == b'\n');
     let last = lines.next().unwrap_or_default();
     let ended = std::str::from_utf8(last).is_ok_and(is_end);
