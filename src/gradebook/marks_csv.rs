@@ -23,22 +23,31 @@ pub fn safe_cell(text: &str) -> String {
     cell
 }
 
-/// One row as RFC 4180 has it: commas between the cells, quotation marks around a cell that needs them, doubled inside;
-/// CR and LF at the end.
-pub(crate) fn push_row<'a>(table: &mut String, cells: impl IntoIterator<Item = &'a str>) {
-    for (n, cell) in cells.into_iter().enumerate() {
-        if n > 0 {
-            table.push(',');
-        }
-        if cell.contains([',', '"', '\r', '\n']) {
-            table.push('"');
-            table.push_str(&cell.replace('"', "\"\""));
-            table.push('"');
-        } else {
-            table.push_str(cell);
-        }
+/// A table as RFC 4180 has it, CR and LF behind each row.
+pub(crate) struct Table(csv::Writer<Vec<u8>>);
+
+impl Table {
+    /// With this row at its head.
+    pub(crate) fn new<'a>(head: impl IntoIterator<Item = &'a str>) -> Table {
+        let mut builder = csv::WriterBuilder::new();
+        builder.terminator(csv::Terminator::CRLF);
+        let mut table = Table(builder.from_writer(Vec::new()));
+        table.push(head);
+        table
     }
-    table.push_str("\r\n");
+
+    /// Adds a row.
+    pub(crate) fn push<'a>(&mut self, cells: impl IntoIterator<Item = &'a str>) {
+        // Memory takes every row.
+        let _ = self.0.write_record(cells);
+    }
+
+    /// All of it.
+    pub(crate) fn into_text(self) -> String {
+        let bytes = self.0.into_inner().unwrap_or_default();
+        // It was put together from texts.
+        String::from_utf8(bytes).unwrap_or_default()
+    }
 }
 
 /// Points with one decimal; with a point, whatever the language, as programs read them.
@@ -49,13 +58,12 @@ pub(crate) fn points_cell(points: f64) -> String {
 /// The marks as CSV (RFC 4180, UTF-8): a head, then a row for each learner with the seat, the name or, without names, the
 /// pseudonym, a column for each job, and the mean. What has no mark stays empty.
 pub fn marks_csv(grades: &ClassGrades, with_names: bool) -> String {
-    let mut table = String::new();
     let jobs = grades.book.jobs();
     let who = if with_names { "name" } else { "pseudonym" };
     let head = ["seat", who].into_iter().map(str::to_owned);
     let head = head.chain(jobs.iter().map(|job| safe_cell(job)));
     let head: Vec<String> = head.chain(["mean".to_owned()]).collect();
-    push_row(&mut table, head.iter().map(String::as_str));
+    let mut table = Table::new(head.iter().map(String::as_str));
     for learner in &grades.learners {
         let who = if with_names {
             safe_cell(&learner.name)
@@ -69,7 +77,7 @@ pub fn marks_csv(grades: &ClassGrades, with_names: bool) -> String {
             .map(|job| cell(grades.mark(learner.seat, job).points));
         cells.extend(marks);
         cells.push(cell(grades.mean(learner.seat)));
-        push_row(&mut table, cells.iter().map(String::as_str));
+        table.push(cells.iter().map(String::as_str));
     }
-    table
+    table.into_text()
 }

@@ -5,7 +5,7 @@
 
 use super::ClassGrades;
 use super::class_grades::MOST_POINTS;
-use super::marks_csv::{points_cell, push_row, safe_cell};
+use super::marks_csv::{Table, points_cell, safe_cell};
 use super::utc::day;
 
 /// Identifier of the class, of its one category, of the session and of the school in every file.
@@ -40,49 +40,40 @@ const FILES: [(&str, bool); 21] = [
 ];
 
 fn manifest() -> String {
-    let mut table = String::new();
-    push_row(&mut table, ["propertyName", "value"]);
-    push_row(&mut table, ["manifest.version", "1.0"]);
-    push_row(&mut table, ["oneroster.version", "1.2"]);
+    let mut table = Table::new(["propertyName", "value"]);
+    table.push(["manifest.version", "1.0"]);
+    table.push(["oneroster.version", "1.2"]);
     for (file, is_there) in FILES {
         let how = if is_there { "bulk" } else { "absent" };
-        push_row(&mut table, [format!("file.{file}").as_str(), how]);
+        table.push([format!("file.{file}").as_str(), how]);
     }
-    push_row(&mut table, ["source.systemName", "Detent"]);
-    push_row(&mut table, ["source.systemCode", CLASS]);
-    table
+    table.push(["source.systemName", "Detent"]);
+    table.push(["source.systemCode", CLASS]);
+    table.into_text()
 }
 
 fn categories() -> String {
-    let mut table = String::new();
-    push_row(
-        &mut table,
-        ["sourcedId", "status", "dateLastModified", "title", "weight"],
-    );
-    push_row(&mut table, [CATEGORY, "", "", "Jobs", ""]);
-    table
+    let mut table = Table::new(["sourcedId", "status", "dateLastModified", "title", "weight"]);
+    table.push([CATEGORY, "", "", "Jobs", ""]);
+    table.into_text()
 }
 
 fn line_items(grades: &ClassGrades, titles: &[String], days: (&str, &str)) -> String {
-    let mut table = String::new();
-    push_row(
-        &mut table,
-        [
-            "sourcedId",
-            "status",
-            "dateLastModified",
-            "title",
-            "description",
-            "assignDate",
-            "dueDate",
-            "classSourcedId",
-            "categorySourcedId",
-            "academicSessionSourcedId",
-            "resultValueMin",
-            "resultValueMax",
-            "schoolSourcedId",
-        ],
-    );
+    let mut table = Table::new([
+        "sourcedId",
+        "status",
+        "dateLastModified",
+        "title",
+        "description",
+        "assignDate",
+        "dueDate",
+        "classSourcedId",
+        "categorySourcedId",
+        "academicSessionSourcedId",
+        "resultValueMin",
+        "resultValueMax",
+        "schoolSourcedId",
+    ]);
     let (least, most) = (points_cell(0.0), points_cell(MOST_POINTS));
     for (job, title) in grades.book.jobs().iter().zip(titles) {
         let (job, title) = (safe_cell(job), safe_cell(title));
@@ -90,33 +81,29 @@ fn line_items(grades: &ClassGrades, titles: &[String], days: (&str, &str)) -> St
             &job, "", "", &title, "", days.0, days.1, CLASS, CATEGORY, SESSION, &least, &most,
             SCHOOL,
         ];
-        push_row(&mut table, cells);
+        table.push(cells);
     }
-    table
+    table.into_text()
 }
 
 fn results(grades: &ClassGrades) -> String {
-    let mut table = String::new();
-    push_row(
-        &mut table,
-        [
-            "sourcedId",
-            "status",
-            "dateLastModified",
-            "lineItemSourcedId",
-            "studentSourcedId",
-            "scoreStatus",
-            "score",
-            "scoreDate",
-            "comment",
-            "textScore",
-            "classSourcedId",
-            "inProgress",
-            "incomplete",
-            "late",
-            "missing",
-        ],
-    );
+    let mut table = Table::new([
+        "sourcedId",
+        "status",
+        "dateLastModified",
+        "lineItemSourcedId",
+        "studentSourcedId",
+        "scoreStatus",
+        "score",
+        "scoreDate",
+        "comment",
+        "textScore",
+        "classSourcedId",
+        "inProgress",
+        "incomplete",
+        "late",
+        "missing",
+    ]);
     for learner in &grades.learners {
         for job in grades.book.jobs() {
             let mark = grades.mark(learner.seat, job);
@@ -146,10 +133,10 @@ fn results(grades: &ClassGrades) -> String {
                 "",
                 "",
             ];
-            push_row(&mut table, cells);
+            table.push(cells);
         }
     }
-    table
+    table.into_text()
 }
 
 /// The files by their names. `titles` are those of the jobs, in their order; `begun_ms` and `closes_ms`, ms since 1970, are

@@ -215,11 +215,11 @@ pub use folder::Folder;
 #[cfg(not(target_family = "wasm"))]
 mod folder {
     use super::{
-        Action, AttemptSink, Attempts, FileExchange, Footer, Header, StorageError, Time, free_name,
+        Action, AttemptSink, Attempts, FileExchange, Footer, Header, PART, StorageError, Time,
+        free_name, whole_name,
     };
     use detent_content::attempt_file::{AttemptFileError, AttemptWriter};
     use detent_content::disk;
-    use detent_training::record::PART;
     use std::path::{Path, PathBuf};
     use std::sync::{Mutex, PoisonError};
     use std::{fs, io};
