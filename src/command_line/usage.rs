@@ -2,6 +2,7 @@
 
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use detent_content::Texts;
+use detent_simulation::units::UnknownName;
 use std::error::Error;
 
 /// What is wrong with the arguments, and how the command is used; none for help and version, which are not wrong.
@@ -42,12 +43,12 @@ pub(super) fn words(error: &clap::Error, texts: &Texts) -> Option<String> {
             with("cli-usage-needs-value", &[("argument", &argument)])
         }
         ErrorKind::InvalidValue => of_value("cli-usage-no-value"),
-        ErrorKind::ValueValidation => match range(error) {
-            Some(range) => with(
+        ErrorKind::ValueValidation => match taken(error) {
+            Some(taken) => with(
                 "cli-usage-range",
                 &[
                     ("argument", &argument),
-                    ("range", &range),
+                    ("range", &taken),
                     ("value", &value),
                 ],
             ),
@@ -80,9 +81,13 @@ fn named(value: &ContextValue) -> String {
     }
 }
 
-/// The range that a number is outside of, such as `1..=10`.
-fn range(error: &clap::Error) -> Option<String> {
-    let told = error.source()?.to_string();
+/// What would have been taken: the names that there are, or the range that a number is outside of, such as `1..=10`.
+fn taken(error: &clap::Error) -> Option<String> {
+    let source = error.source()?;
+    if let Some(unknown) = source.downcast_ref::<UnknownName>() {
+        return (!unknown.names.is_empty()).then(|| unknown.names.join(", "));
+    }
+    let told = source.to_string();
     let (_, range) = told.rsplit_once(" is not in ")?;
     Some(range.to_owned())
 }
@@ -130,6 +135,11 @@ mod tests {
             &["--seed", "--call-back"],
         );
         check(&["simulate", "a", "--seconds", "0"], &["--seconds", "1..="]);
+        #[cfg(feature = "class")]
+        check(
+            &["class", "--drill", "lamps"],
+            &["--drill", "lamps", "lamp-reading, "],
+        );
     }
 
     #[test]
